@@ -1,0 +1,16 @@
+using Toepan.Domain.Channels;
+using Toepan.Domain.Programme;
+
+namespace Toepan.Domain.Measures;
+
+/// <summary>What an occupant measure may look at.</summary>
+/// <param name="Occupant">Seat position and dummy.</param>
+/// <param name="Channels">Channels by pattern and class.</param>
+public sealed record OccupantContext(Occupant Occupant, IChannelSource Channels);
+
+/// <summary>One occupant measure (or a family that shares its work, such as tension and compression). One file each.</summary>
+public interface IOccupantMeasure
+{
+    /// <summary>The measures, present or absent with a reason; always the same codes for every occupant.</summary>
+    IEnumerable<Measure> Reduce(OccupantContext context);
+}
