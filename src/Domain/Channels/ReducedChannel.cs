@@ -24,6 +24,9 @@ public sealed record ReducedChannel
 
     public required BiasRemoved? Bias { get; init; }
 
+    /// <summary>Time of the record's first sample, s: components of one resultant must share it, however they are cut.</summary>
+    public double RecordStartS { get; init; }
+
     /// <summary>Clipped stretches within the window; empty = none.</summary>
     public IReadOnlyList<ClippedStretch> Clipped { get; init; } = [];
 
