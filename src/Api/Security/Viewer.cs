@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.Http;
+
 namespace Toepan.Api.Security;
 
 /// <summary>What a person or a machine may do; design: words.</summary>
@@ -11,13 +13,25 @@ public enum Role
     Communications,
 }
 
-/// <summary>Who asks. Every public method of a feature service takes it first.</summary>
+/// <summary>
+/// Who asks. Every public method of a feature service takes it first. An endpoint declares it as a parameter; a page injects
+/// <see cref="IViewerAccessor"/>.
+/// </summary>
 /// <param name="Name">Account or token name as the history shows it.</param>
 /// <param name="Roles">Roles; empty = the public.</param>
 public sealed record Viewer(string Name, IReadOnlySet<Role> Roles)
 {
     /// <summary>Somebody who has not signed in.</summary>
     public static Viewer Public { get; } = new("public", new HashSet<Role>());
+
+    /// <summary>The service itself, where nobody asked: first start.</summary>
+    public static Viewer Service { get; } = new("toepan", new HashSet<Role>());
+
+    /// <summary>Key of the account or the token; null for the public and the service itself.</summary>
+    public Guid? Id { get; init; }
+
+    /// <summary>Whether nobody is signed in.</summary>
+    public bool Anonymous => Id is null;
 
     public bool Is(params ReadOnlySpan<Role> any)
     {
@@ -31,4 +45,7 @@ public sealed record Viewer(string Name, IReadOnlySet<Role> Roles)
 
         return false;
     }
+
+    /// <summary>Lets minimal API handlers take a <see cref="Viewer"/> parameter.</summary>
+    public static ValueTask<Viewer> BindAsync(HttpContext context) => ValueTask.FromResult(ViewerClaims.Read(context.User));
 }
