@@ -1,0 +1,24 @@
+using System.Security.Claims;
+using Microsoft.AspNetCore.Components;
+using Toepan.Api.Security;
+
+namespace Toepan.Web.Components;
+
+/// <summary>A page that asks a feature service: who asks, in which units the answer is shown, and when the reader has left.</summary>
+public abstract class FeaturePage : ComponentBase
+{
+    [CascadingParameter]
+    public HttpContext Http { get; set; } = default!;
+
+    [CascadingParameter]
+    public ReaderPreferences Preferences { get; set; } = ReaderPreferences.Default;
+
+    protected Viewer Viewer => ViewerOf(Http.User);
+
+    protected CancellationToken Left => Http.RequestAborted;
+
+    private static Viewer ViewerOf(ClaimsPrincipal user) => new(
+        user.Identity?.Name ?? Viewer.Public.Name,
+        user.FindAll(ClaimTypes.Role).Select(claim => Enum.TryParse<Role>(claim.Value, ignoreCase: true, out var role) ? role : (Role?)null)
+            .OfType<Role>().ToHashSet());
+}

@@ -1,0 +1,49 @@
+using Toepan.Api;
+using Toepan.Api.Channels;
+using Toepan.Api.Measures;
+using Toepan.Api.Programme;
+using Toepan.Api.Ratings;
+using Toepan.Api.Security;
+
+namespace Toepan.Web.Pages.Programme;
+
+/// <summary>Asks every feature service for its part of one run. Only a missing run fails the page; a missing part is said in its place.</summary>
+public sealed class TestRunLoader(
+    TestRunService tests, VehicleClassService classes, MeasureService measures, RatingService ratings, ChannelFlagService flags,
+    ChannelService channels)
+{
+    public async Task<Outcome<TestRunView>> Load(Viewer viewer, string test, CancellationToken cancellation)
+    {
+        var found = await tests.Get(viewer, test, cancellation);
+        if (found.Value is not { } detail)
+        {
+            return found.Failure!;
+        }
+
+        var refusals = new List<string>();
+        var classKey = detail.Run.Vehicle.Class;
+        var title = Take(await classes.List(viewer, cancellation), refusals)?.FirstOrDefault(c => c.Key == classKey)?.Title ?? classKey;
+        return new TestRunView(
+            detail,
+            title,
+            Take(await measures.Get(viewer, test, null, cancellation), refusals) ?? [],
+            Take(await measures.Structure(viewer, test, cancellation), refusals),
+            Take(await measures.Findings(viewer, test, cancellation), refusals) ?? [],
+            Take(await ratings.Get(viewer, test, null, cancellation), refusals),
+            Take(await measures.Reductions(viewer, test, cancellation), refusals) ?? [],
+            Take(await flags.List(viewer, test, cancellation), refusals) ?? [],
+            Take(await channels.Index(viewer, test, cancellation), refusals) ?? [],
+            refusals);
+    }
+
+    private static T? Take<T>(Outcome<T> outcome, List<string> refusals)
+        where T : class
+    {
+        if (outcome.Failure is { } failure)
+        {
+            refusals.Add(failure.Detail);
+        }
+
+        return outcome.Value;
+    }
+}

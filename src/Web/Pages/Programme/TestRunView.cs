@@ -1,0 +1,21 @@
+using Toepan.Api.Channels;
+using Toepan.Api.Measures;
+using Toepan.Api.Programme;
+using Toepan.Domain.Measures;
+using Toepan.Domain.Packages;
+using Toepan.Domain.Programme;
+using Toepan.Domain.Ratings;
+
+namespace Toepan.Web.Pages.Programme;
+
+/// <summary>Everything the page of one run shows. A part whose service refused is empty or null; the refusal stands in <see cref="Refusals"/>.</summary>
+public sealed record TestRunView(
+    TestRunDetail Detail, string ClassTitle, IReadOnlyList<Measure> Measures, StructureResult? Structure, IReadOnlyList<Finding> Findings,
+    Rating? Rating, IReadOnlyList<ReductionSummary> Reductions, IReadOnlyList<FlagRecord> Flags, IReadOnlyList<ChannelIndexEntry> Channels,
+    IReadOnlyList<string> Refusals)
+{
+    public string Test => Detail.Run.Test;
+
+    /// <summary>The limit that holds a region down when exceeded, in the measure's unit; null where the scheme names none for this dummy.</summary>
+    public double? Limit(string code, DummyType dummy) => null;
+}
