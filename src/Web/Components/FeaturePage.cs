@@ -1,4 +1,3 @@
-using System.Security.Claims;
 using Microsoft.AspNetCore.Components;
 using Toepan.Api.Security;
 
@@ -13,12 +12,7 @@ public abstract class FeaturePage : ComponentBase
     [CascadingParameter]
     public ReaderPreferences Preferences { get; set; } = ReaderPreferences.Default;
 
-    protected Viewer Viewer => ViewerOf(Http.User);
+    protected Viewer Viewer => ViewerClaims.Read(Http.User);
 
     protected CancellationToken Left => Http.RequestAborted;
-
-    private static Viewer ViewerOf(ClaimsPrincipal user) => new(
-        user.Identity?.Name ?? Viewer.Public.Name,
-        user.FindAll(ClaimTypes.Role).Select(claim => Enum.TryParse<Role>(claim.Value, ignoreCase: true, out var role) ? role : (Role?)null)
-            .OfType<Role>().ToHashSet());
 }
