@@ -43,9 +43,16 @@ public sealed record CrossCheck(string Check, int? Position, double? Value, stri
 /// <summary>An interval in which the head touched something, by the force balance.</summary>
 public sealed record HeadContact(int Position, double FromS, double ToS, double PeakN);
 
-/// <summary>One aligned point: before, after (aligned), displacement in the vehicle frame, mm.</summary>
+/// <summary>
+/// One aligned point: before, after (aligned), displacement in the vehicle frame, mm. <paramref name="Uncertainty"/> is the largest of the
+/// standard uncertainties of its three components, so that one whisker never understates; the components' own stand in <see cref="Uncertainties"/>.
+/// </summary>
 public sealed record PointDisplacement(
-    string Point, Coordinates Before, Coordinates After, double Rearward, double Lateral, double Upward, double Resultant, double? Uncertainty);
+    string Point, Coordinates Before, Coordinates After, double Rearward, double Lateral, double Upward, double Resultant, double? Uncertainty)
+{
+    /// <summary>Standard uncertainty along x, y and z, mm; null where the fit gives none.</summary>
+    public Coordinates? Uncertainties { get; init; }
+}
 
 /// <summary>A reference point's own residual after the fit, mm.</summary>
 public sealed record ReferenceResidual(string Point, Coordinates Before, double ResidualMm, bool Moved);

@@ -8,7 +8,9 @@ namespace Toepan.Domain.Programme;
 /// <param name="Unit">Unit.</param>
 /// <param name="Required">A required item not recorded counts as outside.</param>
 /// <param name="Source">Where the tolerance comes from.</param>
-public sealed record ConductItem(string Item, decimal? Nominal, decimal? Lower, decimal? Upper, string Unit, bool Required, string Source);
+/// <param name="PercentOfDeclared">Where set, the bounds are the declared value ± this many per cent of it, and the item is judged only where one is declared.</param>
+public sealed record ConductItem(
+    string Item, decimal? Nominal, decimal? Lower, decimal? Upper, string Unit, bool Required, string Source, decimal? PercentOfDeclared = null);
 
 /// <summary>A channel the procedure asks for.</summary>
 /// <param name="Location">Main and fine locations 1 and 2, 8 characters.</param>
