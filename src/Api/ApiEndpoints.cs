@@ -1,9 +1,28 @@
+using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
+using Toepan.Api.Analysis;
+using Toepan.Api.Channels;
+using Toepan.Api.Measures;
+using Toepan.Api.Packages;
+using Toepan.Api.Programme;
+using Toepan.Api.Ratings;
+using Toepan.Api.Sheets;
 
 namespace Toepan.Api;
 
 /// <summary>The HTTP contract, version 1.</summary>
 public static class ApiEndpoints
 {
-    public static IEndpointRouteBuilder MapApi(this IEndpointRouteBuilder app) => app;
+    public static IEndpointRouteBuilder MapApi(this IEndpointRouteBuilder app)
+    {
+        app.MapProgramme();
+        app.MapPackages();
+        app.MapChannels();
+        app.MapMeasures();
+        app.MapRatings();
+        app.MapAnalysis();
+        app.MapSheets();
+        app.MapOpenApi();
+        return app;
+    }
 }

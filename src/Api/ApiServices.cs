@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.Http.Json;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using Toepan.Api.Analysis;
 using Toepan.Api.Channels;
@@ -9,19 +11,38 @@ using Toepan.Api.Sheets;
 
 namespace Toepan.Api;
 
-/// <summary>The feature services, for pages and endpoints alike.</summary>
+/// <summary>The feature services, for pages and endpoints alike, and what the endpoints need beside them.</summary>
 public static class ApiServices
 {
-    public static IServiceCollection AddFeatureServices(this IServiceCollection services) => services
-        .AddScoped<VehicleClassService>()
-        .AddScoped<VehicleService>()
-        .AddScoped<TestRunService>()
-        .AddScoped<BoardService>()
-        .AddScoped<PackageService>()
-        .AddScoped<ChannelService>()
-        .AddScoped<ChannelFlagService>()
-        .AddScoped<MeasureService>()
-        .AddScoped<RatingService>()
-        .AddScoped<SheetService>()
-        .AddScoped<ClassMeasureService>();
+    public static IServiceCollection AddFeatureServices(this IServiceCollection services)
+    {
+        services.AddOptions<UploadSettings>().BindConfiguration(UploadSettings.Section);
+        return services
+            .AddSingleton(ProgrammeRules.Carried)
+            .AddSingleton<UploadSpool>()
+            .AddScoped<VehicleClassService>()
+            .AddScoped<VehicleService>()
+            .AddScoped<TwinService>()
+            .AddScoped<TestRunService>()
+            .AddScoped<BoardService>()
+            .AddScoped<PackageService>()
+            .AddScoped<PackageDownloadService>()
+            .AddScoped<ChannelService>()
+            .AddScoped<ChannelFlagService>()
+            .AddScoped<MeasureService>()
+            .AddScoped<RatingService>()
+            .AddScoped<SheetService>()
+            .AddScoped<ClassMeasureService>()
+            .AddEdge();
+    }
+
+    private static IServiceCollection AddEdge(this IServiceCollection services)
+    {
+        services.Configure<JsonOptions>(options => ApiJson.Configure(options.SerializerOptions));
+        services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
+        services.AddProblemDetails();
+        services.AddExceptionHandler<BadRequestHandler>();
+        services.AddOpenApi("v1");
+        return services;
+    }
 }

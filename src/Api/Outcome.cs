@@ -14,3 +14,9 @@ public sealed record Outcome<T>(T? Value, Failure? Failure)
     public Outcome<TOther> Map<TOther>(Func<T, TOther> map)
         where TOther : class => Value is null ? new(null, Failure) : new(map(Value), null);
 }
+
+/// <summary>Makes outcomes whose value is an interface, which no implicit conversion may.</summary>
+public static class Outcome
+{
+    public static Outcome<IReadOnlyList<T>> List<T>(IReadOnlyList<T> values) => new(values, null);
+}

@@ -12,11 +12,12 @@ namespace Toepan.Api.Measures;
 /// <param name="Commit">Commit of the program that computed it.</param>
 /// <param name="At">When.</param>
 /// <param name="By">Who caused it.</param>
-/// <param name="Why">Upload, replacement or flag, with the reason given.</param>
+/// <param name="What">Upload, replacement or flag, in a sentence.</param>
+/// <param name="Why">The reason given, or null.</param>
 /// <param name="Flags">Channel flags it was computed under.</param>
 /// <param name="Current">Whether it is the one shown.</param>
 /// <param name="Valid">Whether the run was valid by it.</param>
 /// <param name="Overall">Overall level of its first rating, or null.</param>
 public sealed record ReductionSummary(
     long Id, string PackageSha256, string MethodEdition, string ProcedureEdition, string Runtime, string Commit, DateTimeOffset At, string By,
-    string Why, IReadOnlyList<ChannelFlag> Flags, bool Current, bool Valid, ProtectionLevel? Overall);
+    string What, string? Why, IReadOnlyList<ChannelFlag> Flags, bool Current, bool Valid, ProtectionLevel? Overall);

@@ -1,20 +1,149 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
+using Toepan.Api.Packages.Tables;
+using Toepan.Api.Programme;
+using Toepan.Api.Programme.Tables;
 using Toepan.Api.Security;
+using Toepan.Api.Store;
+using Toepan.Domain.Packages;
 
 namespace Toepan.Api.Packages;
 
-/// <summary>Packages in, and out again.</summary>
-public sealed class PackageService
+/// <summary>Packages in.</summary>
+public sealed class PackageService(
+    IDbContextFactory<ProgrammeDb> contexts, UploadSpool spool, IOptions<UploadSettings> settings, ProgrammeRules rules, TimeProvider time)
 {
+    /// <summary>Longest reason kept, characters.</summary>
+    public const int LongestReason = 2_000;
+
     /// <summary>Reads, computes and stores one package: wholly or not at all. Engineers, managers and administrators.</summary>
     /// <param name="zip">The archive; read once, forward only.</param>
-    public Task<Outcome<UploadResult>> Upload(Viewer viewer, Stream zip, UploadOptions options, CancellationToken cancellation = default) =>
-        throw new NotImplementedException();
+    public async Task<Outcome<UploadResult>> Upload(
+        Viewer viewer, Stream zip, UploadOptions options, CancellationToken cancellation = default)
+    {
+        if ((Access.ToMeasure(viewer, "upload packages") ?? Check(options)) is { } refusal)
+        {
+            return refusal;
+        }
 
-    /// <summary>The current package of a run, byte for byte as uploaded. The caller disposes the stream.</summary>
-    public Task<Outcome<PackageDownload>> Download(Viewer viewer, string test, CancellationToken cancellation = default) =>
-        throw new NotImplementedException();
+        await using var upload = await spool.Receive(zip, cancellation);
+        if (upload is null)
+        {
+            return TooLarge();
+        }
 
-    /// <summary>The current package written anew as ISO/TS 13499; re-uploading it gives the same measures. The caller disposes the stream.</summary>
-    public Task<Outcome<PackageDownload>> Export(Viewer viewer, string test, CancellationToken cancellation = default) =>
-        throw new NotImplementedException();
+        var reading = PackageReader.Read(upload.File, await Known(cancellation), settings.Value.Limits, cancellation);
+        if (reading.Package is null)
+        {
+            return Unreadable(reading);
+        }
+
+        var incoming = new IncomingPackage(upload, reading.Package, await WithProgramme(reading, cancellation));
+        return await TakeIn(viewer, incoming, options, cancellation);
+    }
+
+    /// <summary>Most bytes a package may have.</summary>
+    public long MaxBytes => settings.Value.Limits.MaxBytes;
+
+    /// <summary>What to say of a body longer than the limit.</summary>
+    public Failure TooLarge() => new(
+        FailureKind.TooLarge, "Package too large", $"A package has at most {settings.Value.Limits.MaxBytes} bytes.");
+
+    private async Task<Outcome<UploadResult>> TakeIn(
+        Viewer viewer, IncomingPackage incoming, UploadOptions options, CancellationToken cancellation)
+    {
+        var run = RunComputer.Compute(rules, incoming.Package, []);
+        var test = incoming.Package.Programme.Test;
+        await using var context = await contexts.CreateDbContextAsync(cancellation);
+        await using var transaction = await RunLock.Begin(context, test, cancellation);
+        var ingest = new PackageIngest(context, incoming, options);
+        var decision = await ingest.Decide(cancellation);
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        if (decision.Same is { } same)
+        {
+            return await StoredResult(context, same, options, cancellation);
+        }
+
+        if (!options.DryRun)
+        {
+            await ingest.Store(run, Cause(viewer, decision, options), cancellation);
+            await transaction.CommitAsync(cancellation);
+        }
+
+        return new UploadResult(
+            test, true, incoming.Upload.Sha256, run.Reduction.Conduct.Valid, run.AllProblems(incoming.Problems), run.Rating.Overall,
+            run.Rating.NotRated, options.DryRun);
+    }
+
+    private RunCause Cause(Viewer viewer, IngestDecision decision, UploadOptions options) => new(
+        viewer.Name, time.GetUtcNow(),
+        decision.Replaced is null ? "Uploaded the package" : $"Replaced package {decision.Replaced[..12]}", options.Reason);
+
+    private static async Task<UploadResult> StoredResult(
+        ProgrammeDb context, CurrentRun current, UploadOptions options, CancellationToken cancellation)
+    {
+        var reduction = await CurrentRun.ReadReduction(context, current.ReductionId, cancellation);
+        var rating = await context.Set<Ratings.Tables.RatingRow>().AsNoTracking().SingleAsync(row => row.Id == current.RatingId, cancellation);
+        var problems = await context.Set<PackageRow>()
+            .Where(row => row.Sha256 == current.PackageSha256).Select(row => row.Problems).SingleAsync(cancellation);
+        return new UploadResult(
+            current.Test, false, current.PackageSha256, reduction.Conduct.Valid, [.. StoredJson.Read<Problem[]>(problems), .. reduction.Problems],
+            rating.Overall, rating.NotRated, options.DryRun);
+    }
+
+    private static Failure? Check(UploadOptions options)
+    {
+        if (options.Replaces is not null && string.IsNullOrWhiteSpace(options.Reason))
+        {
+            return Failure.BadRequest("A package is replaced only with a reason: give 'reason' beside 'replaces'.");
+        }
+
+        return options.Reason?.Length > LongestReason
+            ? Failure.BadRequest($"The reason has {options.Reason.Length} characters; at most {LongestReason} are kept.")
+            : null;
+    }
+
+    private static Failure Unreadable(PackageReading reading) => new(
+        FailureKind.Unreadable, "The package cannot be read",
+        reading.Problems.FirstOrDefault(problem => problem.Severity == ProblemSeverity.Error)?.Message ?? "The package cannot be read.")
+    {
+        Problems = reading.Problems,
+    };
+
+    private async Task<KnownProgramme> Known(CancellationToken cancellation)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancellation);
+        var classes = await context.Set<VehicleClassRow>().Select(row => row.Key).ToListAsync(cancellation);
+        return new KnownProgramme(rules.Procedures.Keys.ToHashSet(), classes.ToHashSet());
+    }
+
+    // What only the programme can say of a package: a repeat of a run we do not know (its package may still come), a vehicle known otherwise.
+    private async Task<IReadOnlyList<Problem>> WithProgramme(PackageReading reading, CancellationToken cancellation)
+    {
+        var programme = reading.Package!.Programme;
+        await using var context = await contexts.CreateDbContextAsync(cancellation);
+        var problems = reading.Problems.ToList();
+        if (programme.RepeatOf is { } repeated && !await context.Set<TestRunRow>().AnyAsync(run => run.Test == repeated, cancellation))
+        {
+            problems.Add(Warning("programme.repeat-of-unknown", $"repeatOf names '{repeated}', which is not in the programme.", repeated));
+        }
+
+        var vehicle = await context.Set<VehicleRow>().AsNoTracking().SingleOrDefaultAsync(row => row.Key == programme.Vehicle.Key, cancellation);
+        if (vehicle is not null && vehicle.ClassKey != programme.Vehicle.Class)
+        {
+            problems.Add(Warning(
+                "programme.vehicle-class-differs",
+                $"vehicle.class is '{programme.Vehicle.Class}', but the programme has '{vehicle.Key}' in class '{vehicle.ClassKey}', which stays.",
+                programme.Vehicle.Class));
+        }
+
+        return problems;
+    }
+
+    private static Problem Warning(string code, string message, string value) =>
+        new(ProblemSeverity.Warning, code, message, "programme.json", Value: value);
 }

@@ -1,4 +1,8 @@
+using System.Text.RegularExpressions;
+using Microsoft.EntityFrameworkCore;
+using Toepan.Api.Programme.Tables;
 using Toepan.Api.Security;
+using Toepan.Api.Store;
 
 namespace Toepan.Api.Programme;
 
@@ -6,13 +10,57 @@ namespace Toepan.Api.Programme;
 public sealed record VehicleClassSummary(string Key, string Title, int Vehicles, int Tests);
 
 /// <summary>Vehicle classes of the programme.</summary>
-public sealed class VehicleClassService
+public sealed partial class VehicleClassService(IDbContextFactory<ProgrammeDb> contexts)
 {
+    /// <summary>Longest title, characters.</summary>
+    public const int LongestTitle = 100;
+
     /// <summary>Every class, by title.</summary>
-    public Task<Outcome<IReadOnlyList<VehicleClassSummary>>> List(Viewer viewer, CancellationToken cancellation = default) =>
-        throw new NotImplementedException();
+    public async Task<Outcome<IReadOnlyList<VehicleClassSummary>>> List(Viewer viewer, CancellationToken cancellation = default)
+    {
+        if (Access.ToRead(viewer) is { } refusal)
+        {
+            return refusal;
+        }
+
+        await using var context = await contexts.CreateDbContextAsync(cancellation);
+        return Outcome.List<VehicleClassSummary>(await context.Set<VehicleClassRow>()
+            .OrderBy(row => row.Title)
+            .Select(row => new VehicleClassSummary(
+                row.Key, row.Title,
+                context.Set<VehicleRow>().Count(vehicle => vehicle.ClassKey == row.Key),
+                context.Set<TestRunRow>().Count(run => run.Vehicle!.ClassKey == row.Key)))
+            .ToListAsync(cancellation));
+    }
 
     /// <summary>Adds a class; managers and administrators only.</summary>
-    public Task<Outcome<VehicleClassSummary>> Add(Viewer viewer, string key, string title, CancellationToken cancellation = default) =>
-        throw new NotImplementedException();
+    public async Task<Outcome<VehicleClassSummary>> Add(Viewer viewer, string key, string title, CancellationToken cancellation = default)
+    {
+        if ((Access.ToArrange(viewer, "add vehicle classes") ?? Check(key, title)) is { } refusal)
+        {
+            return refusal;
+        }
+
+        await using var context = await contexts.CreateDbContextAsync(cancellation);
+        var added = await context.Database.ExecuteSqlAsync(
+            $"INSERT INTO lab.vehicle_class (key, title) VALUES ({key}, {title.Trim()}) ON CONFLICT (key) DO NOTHING", cancellation);
+        return added == 1
+            ? new VehicleClassSummary(key, title.Trim(), 0, 0)
+            : new Failure(FailureKind.Conflict, "Class exists", $"There is a class '{key}' already.");
+    }
+
+    private static Failure? Check(string? key, string? title)
+    {
+        if (!Key().IsMatch(key ?? ""))
+        {
+            return Failure.BadRequest($"The key '{key}' is not 2 to 60 lower-case letters, digits and hyphens.");
+        }
+
+        return string.IsNullOrWhiteSpace(title) || title.Length > LongestTitle
+            ? Failure.BadRequest($"A class has a title of 1 to {LongestTitle} characters.")
+            : null;
+    }
+
+    [GeneratedRegex(@"\A[a-z0-9][a-z0-9-]{1,59}\z")]
+    private static partial Regex Key();
 }

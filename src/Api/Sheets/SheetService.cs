@@ -1,33 +1,35 @@
+using Microsoft.EntityFrameworkCore;
+using Toepan.Api.Packages;
 using Toepan.Api.Programme;
+using Toepan.Api.Ratings;
 using Toepan.Api.Security;
-using Toepan.Domain.Measures;
-using Toepan.Domain.Packages;
-using Toepan.Domain.Programme;
-using Toepan.Domain.Ratings;
+using Toepan.Api.Store;
 
 namespace Toepan.Api.Sheets;
 
-/// <summary>All a sheet is made from, bound to one reduction and one rating, so that it cannot drift from the data.</summary>
-/// <param name="Run">The run.</param>
-/// <param name="Vehicle">The vehicle.</param>
-/// <param name="Twins">Vehicles that share the rating.</param>
-/// <param name="Rating">The rating shown.</param>
-/// <param name="Measures">Measures behind it.</param>
-/// <param name="Structure">Structure behind it.</param>
-/// <param name="Findings">Findings behind it.</param>
-/// <param name="Conduct">Conduct verdicts.</param>
-/// <param name="MethodEdition">Method edition of the figures.</param>
-/// <param name="ReductionId">Reduction the figures come from.</param>
-/// <param name="PackageSha256">Package they come from.</param>
-/// <param name="PreparedAt">When the preview was drawn.</param>
-public sealed record SheetPreview(
-    TestRunSummary Run, VehicleSummary Vehicle, IReadOnlyList<Twin> Twins, Rating Rating, IReadOnlyList<Measure> Measures,
-    StructureResult Structure, IReadOnlyList<Finding> Findings, ConductJudgement Conduct, string MethodEdition, long ReductionId,
-    string PackageSha256, DateTimeOffset PreparedAt);
-
 /// <summary>What a consumer sheet of a run would say.</summary>
-public sealed class SheetService
+public sealed class SheetService(IDbContextFactory<ProgrammeDb> contexts, TimeProvider time)
 {
-    public Task<Outcome<SheetPreview>> Preview(Viewer viewer, string test, CancellationToken cancellation = default) =>
-        throw new NotImplementedException();
+    public async Task<Outcome<SheetPreview>> Preview(Viewer viewer, string test, CancellationToken cancellation = default)
+    {
+        if (Access.ToRead(viewer) is { } refusal)
+        {
+            return refusal;
+        }
+
+        await using var context = await contexts.CreateDbContextAsync(cancellation);
+        if (await CurrentRun.Find(context, test, cancellation) is not { } current)
+        {
+            return Failure.NotFound("test", test);
+        }
+
+        var reduction = await CurrentRun.ReadReduction(context, current.ReductionId, cancellation);
+        var key = await context.Set<Programme.Tables.TestRunRow>().Where(run => run.Test == test).Select(run => run.VehicleKey).SingleAsync(cancellation);
+        var vehicle = (await VehicleService.Find(context, key, cancellation))!;
+        return new SheetPreview(
+            vehicle.Runs.Single(run => run.Test == test), vehicle.Vehicle, vehicle.Twins, await RatingService.Read(context, current.RatingId, cancellation),
+            await CurrentRun.ReadMeasures(context, current.ReductionId, cancellation), reduction.Structure,
+            await PackageArchive.ReadFindings(context, current.PackageSha256, cancellation), reduction.Conduct, reduction.MethodEdition,
+            current.ReductionId, current.PackageSha256, time.GetUtcNow());
+    }
 }

@@ -11,6 +11,9 @@ namespace Toepan.Api.Store;
 /// </summary>
 public sealed class ProgrammeDb(DbContextOptions<ProgrammeDb> options) : IdentityDbContext<Account, IdentityRole<Guid>, Guid>(options)
 {
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
+        configurationBuilder.Properties<string>().HaveConversion<StoredTextConversion>();
+
     protected override void OnModelCreating(ModelBuilder builder)
     {
         builder.HasDefaultSchema(Schemas.Lab);

@@ -185,6 +185,820 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("account_token", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Channel")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("channel");
+
+                    b.Property<double?>("Factor")
+                        .HasColumnType("double precision")
+                        .HasColumnName("factor");
+
+                    b.Property<double?>("FromS")
+                        .HasColumnType("double precision")
+                        .HasColumnName("from_s");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("PackageSha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("package_sha256");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.HasKey("Id")
+                        .HasName("pk_channel_flag");
+
+                    b.HasIndex("PackageSha256")
+                        .HasDatabaseName("ix_channel_flag_package_sha256");
+
+                    b.HasIndex("Test")
+                        .HasDatabaseName("ix_channel_flag_test");
+
+                    b.ToTable("channel_flag", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagWithdrawalRow", b =>
+                {
+                    b.Property<long>("FlagId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("flag_id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.HasKey("FlagId")
+                        .HasName("pk_channel_flag_withdrawal");
+
+                    b.ToTable("channel_flag_withdrawal", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelRow", b =>
+                {
+                    b.Property<string>("PackageSha256")
+                        .HasColumnType("text")
+                        .HasColumnName("package_sha256");
+
+                    b.Property<int>("Ordinal")
+                        .HasColumnType("integer")
+                        .HasColumnName("ordinal");
+
+                    b.Property<double?>("AmplitudeClass")
+                        .HasColumnType("double precision")
+                        .HasColumnName("amplitude_class");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("code");
+
+                    b.Property<int>("Count")
+                        .HasColumnType("integer")
+                        .HasColumnName("count");
+
+                    b.Property<string>("File")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("file");
+
+                    b.Property<int?>("FirstBadSample")
+                        .HasColumnType("integer")
+                        .HasColumnName("first_bad_sample");
+
+                    b.Property<int>("FirstSampleLine")
+                        .HasColumnType("integer")
+                        .HasColumnName("first_sample_line");
+
+                    b.Property<double?>("FirstSampleS")
+                        .HasColumnType("double precision")
+                        .HasColumnName("first_sample_s");
+
+                    b.Property<string>("Header")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("header");
+
+                    b.Property<string>("HeaderFilterClass")
+                        .HasColumnType("text")
+                        .HasColumnName("header_filter_class");
+
+                    b.Property<double?>("IntervalS")
+                        .HasColumnType("double precision")
+                        .HasColumnName("interval_s");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<byte[]>("Samples")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("samples");
+
+                    b.Property<int?>("StatedCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("stated_count");
+
+                    b.Property<string>("UnfitReason")
+                        .HasColumnType("text")
+                        .HasColumnName("unfit_reason");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("unit");
+
+                    b.HasKey("PackageSha256", "Ordinal")
+                        .HasName("pk_channel");
+
+                    b.HasIndex("PackageSha256", "Code")
+                        .HasDatabaseName("ix_channel_package_sha256_code");
+
+                    b.ToTable("channel", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Measures.Tables.MeasureRow", b =>
+                {
+                    b.Property<long>("ReductionId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("reduction_id");
+
+                    b.Property<int>("Ordinal")
+                        .HasColumnType("integer")
+                        .HasColumnName("ordinal");
+
+                    b.Property<string>("Absent")
+                        .HasColumnType("text")
+                        .HasColumnName("absent");
+
+                    b.Property<double?>("AtLeast")
+                        .HasColumnType("double precision")
+                        .HasColumnName("at_least");
+
+                    b.Property<double?>("AtMost")
+                        .HasColumnType("double precision")
+                        .HasColumnName("at_most");
+
+                    b.Property<string>("Bias")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("bias");
+
+                    b.Property<string>("BoundsBecause")
+                        .HasColumnType("text")
+                        .HasColumnName("bounds_because");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("code");
+
+                    b.Property<string>("Detail")
+                        .HasColumnType("text")
+                        .HasColumnName("detail");
+
+                    b.Property<int?>("FilterClass")
+                        .HasColumnType("integer")
+                        .HasColumnName("filter_class");
+
+                    b.Property<double?>("FromS")
+                        .HasColumnType("double precision")
+                        .HasColumnName("from_s");
+
+                    b.Property<string>("MethodEdition")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("method_edition");
+
+                    b.Property<int?>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.PrimitiveCollection<string[]>("Sources")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("sources");
+
+                    b.Property<double?>("ToS")
+                        .HasColumnType("double precision")
+                        .HasColumnName("to_s");
+
+                    b.Property<double?>("Uncertainty")
+                        .HasColumnType("double precision")
+                        .HasColumnName("uncertainty");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("unit");
+
+                    b.Property<double?>("Value")
+                        .HasColumnType("double precision")
+                        .HasColumnName("value");
+
+                    b.HasKey("ReductionId", "Ordinal")
+                        .HasName("pk_measure");
+
+                    b.HasIndex("Code")
+                        .HasDatabaseName("ix_measure_code");
+
+                    b.ToTable("measure", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Measures.Tables.ReductionRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Commit")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("commit");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("document");
+
+                    b.Property<string>("Flags")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("flags");
+
+                    b.Property<string>("MethodEdition")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("method_edition");
+
+                    b.Property<string>("PackageSha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("package_sha256");
+
+                    b.Property<int>("ProblemCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("problem_count");
+
+                    b.Property<string>("ProcedureEdition")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("procedure_edition");
+
+                    b.Property<string>("Runtime")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("runtime");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<bool>("Valid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("valid");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("what");
+
+                    b.Property<string>("Why")
+                        .HasColumnType("text")
+                        .HasColumnName("why");
+
+                    b.HasKey("Id")
+                        .HasName("pk_reduction");
+
+                    b.HasIndex("PackageSha256")
+                        .HasDatabaseName("ix_reduction_package_sha256");
+
+                    b.HasIndex("Test")
+                        .HasDatabaseName("ix_reduction_test");
+
+                    b.ToTable("reduction", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.ClearanceRow", b =>
+                {
+                    b.Property<string>("PackageSha256")
+                        .HasColumnType("text")
+                        .HasColumnName("package_sha256");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<double>("Distance")
+                        .HasColumnType("double precision")
+                        .HasColumnName("distance");
+
+                    b.Property<int>("Line")
+                        .HasColumnType("integer")
+                        .HasColumnName("line");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<string>("OpposingPoint")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("opposing_point");
+
+                    b.HasKey("PackageSha256", "Number")
+                        .HasName("pk_clearance");
+
+                    b.ToTable("clearance", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.FindingRow", b =>
+                {
+                    b.Property<string>("PackageSha256")
+                        .HasColumnType("text")
+                        .HasColumnName("package_sha256");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<string>("Camera")
+                        .HasColumnType("text")
+                        .HasColumnName("camera");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<int>("Line")
+                        .HasColumnType("integer")
+                        .HasColumnName("line");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<int?>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Region")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("region");
+
+                    b.Property<string>("Severity")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("severity");
+
+                    b.Property<double?>("TimeMs")
+                        .HasColumnType("double precision")
+                        .HasColumnName("time_ms");
+
+                    b.HasKey("PackageSha256", "Number")
+                        .HasName("pk_finding");
+
+                    b.ToTable("finding", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.PackageChunkRow", b =>
+                {
+                    b.Property<string>("PackageSha256")
+                        .HasColumnType("text")
+                        .HasColumnName("package_sha256");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("bytes");
+
+                    b.HasKey("PackageSha256", "Number")
+                        .HasName("pk_package_chunk");
+
+                    b.ToTable("package_chunk", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.PackageRow", b =>
+                {
+                    b.Property<string>("Sha256")
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.Property<string>("Attachments")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("attachments");
+
+                    b.Property<string>("ContentSha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("content_sha256");
+
+                    b.Property<long>("Length")
+                        .HasColumnType("bigint")
+                        .HasColumnName("length");
+
+                    b.Property<string>("Problems")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("problems");
+
+                    b.Property<string>("Programme")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("programme");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<string>("TestHeader")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("test_header");
+
+                    b.Property<string>("TopFolder")
+                        .HasColumnType("text")
+                        .HasColumnName("top_folder");
+
+                    b.Property<DateTimeOffset>("UploadedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("uploaded_at");
+
+                    b.Property<string>("UploadedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("uploaded_by");
+
+                    b.HasKey("Sha256")
+                        .HasName("pk_package");
+
+                    b.HasIndex("Test")
+                        .HasDatabaseName("ix_package_test");
+
+                    b.ToTable("package", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.StructuralPointRow", b =>
+                {
+                    b.Property<string>("PackageSha256")
+                        .HasColumnType("text")
+                        .HasColumnName("package_sha256");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Line")
+                        .HasColumnType("integer")
+                        .HasColumnName("line");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<double?>("PostX")
+                        .HasColumnType("double precision")
+                        .HasColumnName("post_x");
+
+                    b.Property<double?>("PostY")
+                        .HasColumnType("double precision")
+                        .HasColumnName("post_y");
+
+                    b.Property<double?>("PostZ")
+                        .HasColumnType("double precision")
+                        .HasColumnName("post_z");
+
+                    b.Property<double?>("PreX")
+                        .HasColumnType("double precision")
+                        .HasColumnName("pre_x");
+
+                    b.Property<double?>("PreY")
+                        .HasColumnType("double precision")
+                        .HasColumnName("pre_y");
+
+                    b.Property<double?>("PreZ")
+                        .HasColumnType("double precision")
+                        .HasColumnName("pre_z");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("role");
+
+                    b.HasKey("PackageSha256", "Number")
+                        .HasName("pk_structural_point");
+
+                    b.ToTable("structural_point", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.TestRunRow", b =>
+                {
+                    b.Property<string>("Test")
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<DateOnly>("Date")
+                        .HasColumnType("date")
+                        .HasColumnName("date");
+
+                    b.Property<string>("Laboratory")
+                        .HasColumnType("text")
+                        .HasColumnName("laboratory");
+
+                    b.Property<string>("Occupants")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("occupants");
+
+                    b.Property<string>("Procedure")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("procedure");
+
+                    b.Property<string>("RepeatOf")
+                        .HasColumnType("text")
+                        .HasColumnName("repeat_of");
+
+                    b.Property<string>("VehicleKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.HasKey("Test")
+                        .HasName("pk_test_run");
+
+                    b.HasIndex("RepeatOf")
+                        .HasDatabaseName("ix_test_run_repeat_of");
+
+                    b.HasIndex("VehicleKey")
+                        .HasDatabaseName("ix_test_run_vehicle_key");
+
+                    b.ToTable("test_run", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.TwinRow", b =>
+                {
+                    b.Property<string>("VehicleKey")
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.Property<string>("TwinKey")
+                        .HasColumnType("text")
+                        .HasColumnName("twin_key");
+
+                    b.Property<DateTimeOffset>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<string>("AddedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("added_by");
+
+                    b.Property<string>("Evidence")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("evidence");
+
+                    b.HasKey("VehicleKey", "TwinKey")
+                        .HasName("pk_vehicle_twin");
+
+                    b.HasIndex("TwinKey")
+                        .IsUnique()
+                        .HasDatabaseName("ix_vehicle_twin_twin_key");
+
+                    b.ToTable("vehicle_twin", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.VehicleClassRow", b =>
+                {
+                    b.Property<string>("Key")
+                        .HasColumnType("text")
+                        .HasColumnName("key");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("title");
+
+                    b.HasKey("Key")
+                        .HasName("pk_vehicle_class");
+
+                    b.ToTable("vehicle_class", "lab");
+
+                    b.HasData(
+                        new
+                        {
+                            Key = "delivery-van",
+                            Title = "Light delivery vans"
+                        },
+                        new
+                        {
+                            Key = "compact-electric",
+                            Title = "Compact electric cars"
+                        },
+                        new
+                        {
+                            Key = "crew-cab-pickup",
+                            Title = "Crew-cab pickups"
+                        });
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.VehicleRow", b =>
+                {
+                    b.Property<string>("Key")
+                        .HasColumnType("text")
+                        .HasColumnName("key");
+
+                    b.Property<string>("ClassKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("class_key");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<decimal?>("KerbMassKg")
+                        .HasColumnType("numeric")
+                        .HasColumnName("kerb_mass_kg");
+
+                    b.Property<string>("Make")
+                        .HasColumnType("text")
+                        .HasColumnName("make");
+
+                    b.Property<string>("Model")
+                        .HasColumnType("text")
+                        .HasColumnName("model");
+
+                    b.Property<int?>("ModelYearFrom")
+                        .HasColumnType("integer")
+                        .HasColumnName("model_year_from");
+
+                    b.Property<int?>("ModelYearTo")
+                        .HasColumnType("integer")
+                        .HasColumnName("model_year_to");
+
+                    b.HasKey("Key")
+                        .HasName("pk_vehicle");
+
+                    b.HasIndex("ClassKey")
+                        .HasDatabaseName("ix_vehicle_class_key");
+
+                    b.ToTable("vehicle", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.CurrentRatingRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<long>("RatingId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("rating_id");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.HasKey("Id")
+                        .HasName("pk_current_rating");
+
+                    b.HasIndex("RatingId")
+                        .HasDatabaseName("ix_current_rating_rating_id");
+
+                    b.HasIndex("Test", "Id")
+                        .HasDatabaseName("ix_current_rating_test_id");
+
+                    b.ToTable("current_rating", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.RatingRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("document");
+
+                    b.Property<string>("NotRated")
+                        .HasColumnType("text")
+                        .HasColumnName("not_rated");
+
+                    b.Property<string>("Overall")
+                        .HasColumnType("text")
+                        .HasColumnName("overall");
+
+                    b.Property<long>("ReductionId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("reduction_id");
+
+                    b.Property<string>("Scheme")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("scheme");
+
+                    b.Property<bool>("Valid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("valid");
+
+                    b.HasKey("Id")
+                        .HasName("pk_rating");
+
+                    b.HasIndex("ReductionId")
+                        .HasDatabaseName("ix_rating_reduction_id");
+
+                    b.ToTable("rating", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Security.Tables.Account", b =>
                 {
                     b.Property<Guid>("Id")
@@ -496,6 +1310,188 @@ namespace Toepan.Api.Store.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_account_token_account_user_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.PackageRow", null)
+                        .WithMany()
+                        .HasForeignKey("PackageSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_channel_flag_package_package_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagWithdrawalRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Channels.Tables.ChannelFlagRow", null)
+                        .WithOne("Withdrawal")
+                        .HasForeignKey("Toepan.Api.Channels.Tables.ChannelFlagWithdrawalRow", "FlagId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_channel_flag_withdrawal_channel_flag_flag_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.PackageRow", null)
+                        .WithMany()
+                        .HasForeignKey("PackageSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_channel_package_package_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Measures.Tables.MeasureRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Measures.Tables.ReductionRow", null)
+                        .WithMany("Measures")
+                        .HasForeignKey("ReductionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_measure_reduction_row_reduction_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Measures.Tables.ReductionRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.PackageRow", null)
+                        .WithMany()
+                        .HasForeignKey("PackageSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_reduction_package_package_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.ClearanceRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.PackageRow", null)
+                        .WithMany()
+                        .HasForeignKey("PackageSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_clearance_package_package_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.FindingRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.PackageRow", null)
+                        .WithMany()
+                        .HasForeignKey("PackageSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_finding_package_package_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.PackageChunkRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.PackageRow", null)
+                        .WithMany()
+                        .HasForeignKey("PackageSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_package_chunk_package_package_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.PackageRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.TestRunRow", null)
+                        .WithMany()
+                        .HasForeignKey("Test")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_package_test_run_test");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.StructuralPointRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.PackageRow", null)
+                        .WithMany()
+                        .HasForeignKey("PackageSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_structural_point_package_package_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.TestRunRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", "Vehicle")
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_test_run_vehicle_vehicle_key");
+
+                    b.Navigation("Vehicle");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.TwinRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("TwinKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_vehicle_twin_vehicle_twin_key");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_vehicle_twin_vehicle_vehicle_key");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.VehicleRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleClassRow", "Class")
+                        .WithMany()
+                        .HasForeignKey("ClassKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_vehicle_vehicle_class_class_key");
+
+                    b.Navigation("Class");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.CurrentRatingRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Ratings.Tables.RatingRow", "Rating")
+                        .WithMany()
+                        .HasForeignKey("RatingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_current_rating_rating_row_rating_id");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.TestRunRow", null)
+                        .WithMany()
+                        .HasForeignKey("Test")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_current_rating_test_run_test");
+
+                    b.Navigation("Rating");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.RatingRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Measures.Tables.ReductionRow", "Reduction")
+                        .WithMany()
+                        .HasForeignKey("ReductionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_rating_reduction_reduction_id");
+
+                    b.Navigation("Reduction");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>
+                {
+                    b.Navigation("Withdrawal");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Measures.Tables.ReductionRow", b =>
+                {
+                    b.Navigation("Measures");
                 });
 #pragma warning restore 612, 618
         }

@@ -1,0 +1,20 @@
+namespace Toepan.Api.Programme;
+
+/// <summary>The programme at a glance.</summary>
+/// <param name="NeedsYou">What waits for this viewer, oldest first.</param>
+/// <param name="Classes">Class × vehicle with the state word.</param>
+public sealed record Board(IReadOnlyList<BoardTask> NeedsYou, IReadOnlyList<BoardClass> Classes);
+
+/// <summary>Something that waits for a person.</summary>
+/// <param name="Test">Run concerned.</param>
+/// <param name="Vehicle">Its vehicle.</param>
+/// <param name="What">What to do, in a sentence.</param>
+/// <param name="Since">Since when it waits.</param>
+/// <param name="Days">Whole days since then.</param>
+public sealed record BoardTask(string Test, VehicleName Vehicle, string What, DateTimeOffset Since, int Days);
+
+/// <summary>A class on the board.</summary>
+public sealed record BoardClass(string Key, string Title, IReadOnlyList<BoardVehicle> Vehicles);
+
+/// <summary>A vehicle on the board: the state of its latest run that counts.</summary>
+public sealed record BoardVehicle(VehicleName Vehicle, string State, DateTimeOffset Since, int Days, IReadOnlyList<TestRunSummary> Runs);
