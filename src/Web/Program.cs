@@ -1,3 +1,1 @@
-var builder = WebApplication.CreateBuilder(args);
-var app = builder.Build();
-await app.RunAsync();
+return await Toepan.Web.Hosting.ToepanHost.Run(args);

@@ -1,0 +1,84 @@
+using System.Globalization;
+using Toepan.Api.Store;
+
+namespace Toepan.Web.Hosting;
+
+/// <summary>
+/// The folder that holds all the service keeps outside a database: the private cluster, first-run.json and the lock that keeps a second
+/// service out. The lock ends with the process, however it ends.
+/// </summary>
+public sealed class DataFolder : IDisposable
+{
+    public const string Default = "data";
+    private const string LockName = "service.lock";
+    private readonly FileStream held;
+
+    private DataFolder(string path, FileStream held) => (Path, this.held) = (path, held);
+
+    /// <summary>Absolute path without symbolic links.</summary>
+    public string Path { get; }
+
+    public string FirstRunFile => System.IO.Path.Combine(Path, "first-run.json");
+
+    public string Cluster => System.IO.Path.Combine(Path, "cluster");
+
+    /// <summary>Makes the folder where there is none and locks it.</summary>
+    /// <exception cref="StartupRefusedException">Another service uses it, or it cannot be written.</exception>
+    public static DataFolder Open(string path)
+    {
+        try
+        {
+            var absolute = Real(Directory.CreateDirectory(System.IO.Path.GetFullPath(path)));
+            return new(absolute, Lock(absolute));
+        }
+        catch (UnauthorizedAccessException problem)
+        {
+            throw new StartupRefusedException($"The data folder cannot be written: {problem.Message} Choose another (--data DIR) or change its owner.", problem);
+        }
+    }
+
+    public void Dispose() => held.Dispose();
+
+    /// <summary>The path with every symbolic link on the way followed, as PostgreSQL's own process sees it.</summary>
+    private static string Real(DirectoryInfo folder)
+    {
+        if (folder.ResolveLinkTarget(returnFinalTarget: true) is DirectoryInfo target)
+        {
+            return Real(target);
+        }
+
+        return folder.Parent is { } parent ? System.IO.Path.Combine(Real(parent), folder.Name) : folder.FullName;
+    }
+
+    private static FileStream Lock(string folder)
+    {
+        var file = System.IO.Path.Combine(folder, LockName);
+        try
+        {
+            var stream = new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            stream.SetLength(0);
+            stream.Write(System.Text.Encoding.ASCII.GetBytes(Environment.ProcessId.ToString(CultureInfo.InvariantCulture)));
+            stream.Flush();
+            return stream;
+        }
+        catch (IOException problem) when (File.Exists(file))
+        {
+            throw new StartupRefusedException(
+                $"Another service uses the data folder {folder}{Holder(file)}. Stop it first, or give this one a folder of its own: --data DIR", problem);
+        }
+    }
+
+    private static string Holder(string file)
+    {
+        try
+        {
+            using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            using var reader = new StreamReader(stream);
+            return reader.ReadToEnd() is { Length: > 0 } id ? $" (process {id})" : "";
+        }
+        catch (IOException)
+        {
+            return "";
+        }
+    }
+}
