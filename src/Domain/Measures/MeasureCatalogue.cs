@@ -1,0 +1,48 @@
+namespace Toepan.Domain.Measures;
+
+/// <summary>
+/// Every measure of edition 1: its words, its unit, and the code that computes it. The explanation itself stands once, in the doc
+/// comment of that code; docs/formulas.md is generated from it and is what <see cref="Help"/> reads.
+/// </summary>
+public static class MeasureCatalogue
+{
+    private static readonly Dictionary<string, (MeasureEntry Entry, int Order)> ByCode =
+        MeasureCatalogueEntries.All.Select((entry, order) => (entry, order)).ToDictionary(pair => pair.entry.Code, pair => pair, StringComparer.Ordinal);
+
+    private static readonly Lazy<MeasureCatalogueBook> Book = new(MeasureCatalogueBook.Embedded);
+
+    /// <summary>Every measure, in reading order.</summary>
+    public static IReadOnlyList<MeasureEntry> Entries => MeasureCatalogueEntries.All;
+
+    /// <summary>The entry of a measure's code, or null where edition 1 has none.</summary>
+    public static MeasureEntry? Find(string code) => Located(code)?.Entry;
+
+    /// <summary>The entry of a code that must be in the catalogue.</summary>
+    /// <exception cref="KeyNotFoundException">It is not.</exception>
+    public static MeasureEntry Get(string code) => Find(code) ?? throw new KeyNotFoundException($"No measure {code} in edition {MethodEdition.Current}.");
+
+    /// <summary>Place in the catalogue, for listing measures in one order; codes not in it come last.</summary>
+    public static int OrderOf(string code) => Located(code)?.Order ?? Entries.Count;
+
+    /// <summary>The explanation behind a measure's figure, or null where edition 1 has no such measure.</summary>
+    public static MeasureHelp? Help(string code) => Find(code) is { } entry ? Book.Value.Explain(entry) : null;
+
+    private static (MeasureEntry Entry, int Order)? Located(string code) =>
+        ByCode.TryGetValue(code, out var exact) || ByCode.TryGetValue(Pattern(code), out exact) ? exact : null;
+
+    // structure.<point>.rearward and clearance.<name>.residual: the name is what stands between the fixed ends.
+    private static string Pattern(string code)
+    {
+        foreach (var (start, name) in Named)
+        {
+            if (code.StartsWith(start, StringComparison.Ordinal) && code.IndexOf('.', start.Length) is > 0 and var end)
+            {
+                return start + name + code[end..];
+            }
+        }
+
+        return code;
+    }
+
+    private static readonly (string Start, string Name)[] Named = [("structure.", "<point>"), ("clearance.", "<name>")];
+}
