@@ -1,6 +1,5 @@
 using System.Data.Common;
 using Microsoft.AspNetCore.Diagnostics;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Toepan.Api.Security;
@@ -29,20 +28,12 @@ internal sealed class FailureHandler : IExceptionHandler
             httpContext.Response.Headers.RetryAfter = "5";
         }
 
-        // An upload refused before its end is not read to the end.
-        if (httpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size && status == StatusCodes.Status413PayloadTooLarge)
-        {
-            size.MaxRequestBodySize = null;
-        }
-
         await ProblemAnswer.Write(httpContext, status, title, detail);
         return true;
     }
 
     private static (int Status, string Title, string Detail) Describe(Exception exception) => exception switch
     {
-        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } bad => (bad.StatusCode, "Too large", bad.Message),
-        BadHttpRequestException bad => (bad.StatusCode, "Bad request", bad.Message),
         DbUpdateException { InnerException: { } inner } => Describe(inner),
         PostgresException { SqlState: PostgresErrorCodes.DiskFull } => Full("The disk of the database is full"),
         IOException full when (full.HResult & 0xFFFF) == NoSpaceLeft => Full("The disk for temporary files is full"),

@@ -1,7 +1,7 @@
 using Toepan.Api;
+using Toepan.Api.Packages;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
-using Toepan.Domain.Packages;
 
 namespace Toepan.Web.Hosting;
 
@@ -21,10 +21,8 @@ internal static class Services
         services.AddClusterSupervisor();
         services.AddSecurity();
         services.AddFeatureServices();
-        services.AddSingleton(builder.Configuration.GetSection("Packages").Get<PackageLimits>() ?? PackageLimits.Default);
+        services.AddOptions<UploadSettings>().PostConfigure<DataFolder, IConfiguration>(KeepUploadsInData);
         services.AddRazorComponents();
-        services.AddOpenApi();
-        services.AddProblemDetails();
         services.AddExceptionHandler<FailureHandler>();
         services.Configure<HostOptions>(options => options.ShutdownTimeout = ShutdownPatience);
         builder.WebHost.ConfigureKestrel(options =>
@@ -32,5 +30,14 @@ internal static class Services
             options.AddServerHeader = false;
             options.Limits.MinRequestBodyDataRate = new(LeastUploadBytesPerSecond, SlowUploadGrace);
         });
+    }
+
+    /// <summary>Half-received packages wait in the data folder unless the configuration names another place.</summary>
+    private static void KeepUploadsInData(UploadSettings settings, DataFolder folder, IConfiguration configuration)
+    {
+        if (string.IsNullOrEmpty(configuration[$"{UploadSettings.Section}:{nameof(UploadSettings.Directory)}"]))
+        {
+            settings.Directory = Path.Combine(folder.Path, "uploads");
+        }
     }
 }
