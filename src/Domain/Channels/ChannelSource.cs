@@ -10,6 +10,9 @@ namespace Toepan.Domain.Channels;
 /// </summary>
 public sealed class ChannelSource : IChannelSource
 {
+    // Picoseconds: −0.06 + 600 · 0.0001 is 7e-18 in doubles, and is meant to be 0.
+    private const int TimeDecimals = 12;
+
     private readonly Dictionary<(PreparedChannel, int?), FilteredChannel> filtered = new(PreparedKey.Instance);
 
     public ChannelSource(TestPackage package, ProcedureEdition procedure, IReadOnlyList<ChannelFlag> flags)
@@ -82,7 +85,7 @@ public sealed class ChannelSource : IChannelSource
     {
         var range = SampleGrid.Between(whole.History!, SampleGrid.WindowFromS, SampleGrid.WindowToS);
         var history = new TimeHistory(
-            whole.History!.TimeAt(range.First), whole.History.IntervalS, range.Count == 0 ? default : whole.History.Values.Slice(range.First, range.Count));
+            Math.Round(whole.History!.TimeAt(range.First), TimeDecimals), whole.History.IntervalS, range.Count == 0 ? default : whole.History.Values.Slice(range.First, range.Count));
         return Describe(channel, history, filterClass, whole.UnfitFromS is { } until && !ReachesWindowEnd(channel, until) ? until : null);
     }
 

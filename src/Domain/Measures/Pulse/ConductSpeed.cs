@@ -1,9 +1,12 @@
 namespace Toepan.Domain.Measures.Pulse;
 
-/// <summary>
-/// <c>conduct.speed</c>, km/h: the mean of all speed readings. Absent where none was recorded. Source: methods edition 1
-/// (two independent systems are common practice, no source).
-/// </summary>
+/// <summary>The impact speed of the run.</summary>
+/// <formula>The mean of all speed readings, km/h.</formula>
+/// <window>None.</window>
+/// <edges>Absent where no reading was recorded. Whether readings agree is a matter of conduct, not of this figure.</edges>
+/// <sources>Methods edition 1; two independent systems are common practice, no source.</sources>
+/// <confidence>Common practice.</confidence>
+/// <checks>A mean by hand.</checks>
 public sealed class ConductSpeed : IVehicleMeasure
 {
     public const string Code = "conduct.speed";

@@ -1,10 +1,12 @@
 namespace Toepan.Domain.Measures.Pulse;
 
-/// <summary>
-/// <c>vehicle.deltav</c>, km/h: v0 − min v over the evaluation window, v = v0 + ∫ a dt by the trapezoid rule at class 180; rebound counts. From contact to the
-/// instant of least velocity. A channel at its stop gives "at least"; one fit only up to a time gives "at least" from what came before.
-/// Source: textbook kinematics, standards.md §10; class from memory of SAE J211-1.
-/// </summary>
+/// <summary>How much speed the vehicle lost, rebound included.</summary>
+/// <formula>v0 − min v, km/h; v = v0 + ∫ a dt by the trapezoid rule, v0 the mean of the speed readings.</formula>
+/// <window>From contact to the instant of least velocity, the earliest on a tie, within 0 to 300 ms.</window>
+/// <edges>Absent where the vehicle acceleration or the impact speed is absent. A channel at its stop gives a lower bound, as does the part of a channel that is fit only up to a time.</edges>
+/// <sources>Textbook kinematics; [part563] 563.5 defines the maximum over 300 ms; class from [j211-1].</sources>
+/// <confidence>C1 for the span; M for the class.</confidence>
+/// <checks>Half-sine pulses in closed form; scipy's cumulative_trapezoid.</checks>
 public sealed class VehicleDeltaV : IVehicleMeasure
 {
     public const string Code = "vehicle.deltav";

@@ -1,9 +1,12 @@
 namespace Toepan.Domain.Measures.Pulse;
 
-/// <summary>
-/// <c>vehicle.peak</c>, g: max(−ax, 0) of the vehicle's acceleration at class 60 over the evaluation window, at its instant. A channel at its stop gives
-/// "at least"; one fit only up to a time gives "at least" from what came before. Source: methods edition 1; class from memory of SAE J211-1, standards.md §1.3.
-/// </summary>
+/// <summary>The largest deceleration of the vehicle.</summary>
+/// <formula>max(−ax, 0), g.</formula>
+/// <window>The instant of the peak, the earliest on a tie, within 0 to 300 ms.</window>
+/// <edges>Absent where the vehicle acceleration is absent. A channel at its stop gives a lower bound, as does the part of a channel that is fit only up to a time.</edges>
+/// <sources>Class from [j211-1].</sources>
+/// <confidence>M for the class; the maximum itself is common practice.</confidence>
+/// <checks>A slow pulse, which the class leaves as it is.</checks>
 public sealed class VehiclePeak : IVehicleMeasure
 {
     public const string Code = "vehicle.peak";

@@ -1,10 +1,12 @@
 namespace Toepan.Domain.Measures.Pulse;
 
-/// <summary>
-/// <c>vehicle.stroke</c>, mm: max of ∫ v dt over the evaluation window, both integrals by the trapezoid rule at class 180. Vehicle and barrier crush
-/// together in it: it is not vehicle crush. From contact to the instant of the maximum. A channel at its stop gives "at most" (the true velocity was lower);
-/// one fit only up to a time gives "at least". Source: textbook kinematics, standards.md §10.
-/// </summary>
+/// <summary>How far the vehicle went on after contact. Vehicle and barrier crush together in it: it is not vehicle crush.</summary>
+/// <formula>max ∫ v dt, mm; v = v0 + ∫ a dt; both by the trapezoid rule.</formula>
+/// <window>From contact to the instant of the maximum, the earliest on a tie, within 0 to 300 ms.</window>
+/// <edges>Absent where the vehicle acceleration or the impact speed is absent. A channel at its stop gives an upper bound (the true velocity was lower); the part of a channel that is fit only up to a time a lower one.</edges>
+/// <sources>Textbook kinematics; class from [j211-1].</sources>
+/// <confidence>M.</confidence>
+/// <checks>Constant deceleration and half-sine pulses in closed form; scipy's cumulative_trapezoid.</checks>
 public sealed class VehicleStroke : IVehicleMeasure
 {
     public const string Code = "vehicle.stroke";
