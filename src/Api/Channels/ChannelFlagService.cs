@@ -14,7 +14,7 @@ namespace Toepan.Api.Channels;
 /// What engineers decided about channels. Each decision makes a new reduction and rating; earlier ones stay. A flag belongs to the package
 /// it was put on: a replacement starts without flags.
 /// </summary>
-public sealed class ChannelFlagService(IDbContextFactory<ProgrammeDb> contexts, ProgrammeRules rules, TimeProvider time)
+public sealed class ChannelFlagService(IDbContextFactory<ProgrammeDb> contexts, ProgrammeRules rules, AuditTrail audit, TimeProvider time)
 {
     private const string Act = "decide about channels";
 
@@ -102,6 +102,8 @@ public sealed class ChannelFlagService(IDbContextFactory<ProgrammeDb> contexts, 
 
         await context.SaveChangesAsync(cancellation);
         await Reduce(context, current, cause, cancellation);
+        var note = new AuditNote("flag", $"test/{test}", null, new { change = cause.What, reason = cause.Why, package = current.PackageSha256 });
+        await audit.Append(context, viewer, note, cancellation);
         await transaction.CommitAsync(cancellation);
         var now = (await CurrentRun.Find(context, test, cancellation))!;
         return new FlagResult(changed.Row!.ToRecord(), (await MeasureService.ReadReductions(context, now, cancellation))[0]);

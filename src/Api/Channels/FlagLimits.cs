@@ -33,9 +33,7 @@ internal static class FlagLimits
         return CheckFactor(flag) ?? CheckReason(flag.Reason);
     }
 
-    public static Failure? CheckReason(string? reason) => string.IsNullOrWhiteSpace(reason) || reason.Length > LongestReason
-        ? Failure.BadRequest($"A reason is needed, 1 to {LongestReason} characters.")
-        : null;
+    public static Failure? CheckReason(string? reason) => Texts.Check("A reason", reason, LongestReason);
 
     /// <summary>The factor a flag stores: −1 for polarity, its own for scale, none for unfit.</summary>
     public static double? Factor(NewFlag flag) => flag.Kind == ChannelFlagKind.Polarity ? -1 : flag.Factor;

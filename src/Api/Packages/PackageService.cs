@@ -11,7 +11,8 @@ namespace Toepan.Api.Packages;
 
 /// <summary>Packages in.</summary>
 public sealed class PackageService(
-    IDbContextFactory<ProgrammeDb> contexts, UploadSpool spool, IOptions<UploadSettings> settings, ProgrammeRules rules, TimeProvider time)
+    IDbContextFactory<ProgrammeDb> contexts, UploadSpool spool, IOptions<UploadSettings> settings, ProgrammeRules rules, AuditTrail audit,
+    TimeProvider time)
 {
     /// <summary>Longest reason kept, characters.</summary>
     public const int LongestReason = 2_000;
@@ -71,6 +72,7 @@ public sealed class PackageService(
         if (!options.DryRun)
         {
             await ingest.Store(run, Cause(viewer, decision, options), cancellation);
+            await audit.Append(context, viewer, Note(incoming, decision, options), cancellation);
             await transaction.CommitAsync(cancellation);
         }
 
@@ -82,6 +84,11 @@ public sealed class PackageService(
     private RunCause Cause(Viewer viewer, IngestDecision decision, UploadOptions options) => new(
         viewer.Name, time.GetUtcNow(),
         decision.Replaced is null ? "Uploaded the package" : $"Replaced package {decision.Replaced[..12]}", options.Reason);
+
+    private static AuditNote Note(IncomingPackage incoming, IngestDecision decision, UploadOptions options) => new(
+        decision.Replaced is null ? "upload" : "replace", $"test/{incoming.Package.Programme.Test}",
+        decision.Replaced is null ? null : new { package = decision.Replaced },
+        new { package = incoming.Upload.Sha256, reason = options.Reason });
 
     private static async Task<UploadResult> StoredResult(
         ProgrammeDb context, CurrentRun current, UploadOptions options, CancellationToken cancellation)
@@ -102,9 +109,7 @@ public sealed class PackageService(
             return Failure.BadRequest("A package is replaced only with a reason: give 'reason' beside 'replaces'.");
         }
 
-        return options.Reason?.Length > LongestReason
-            ? Failure.BadRequest($"The reason has {options.Reason.Length} characters; at most {LongestReason} are kept.")
-            : null;
+        return options.Reason is null ? null : Texts.Check("A reason", options.Reason, LongestReason);
     }
 
     private static Failure Unreadable(PackageReading reading) => new(

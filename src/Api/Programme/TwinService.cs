@@ -7,7 +7,7 @@ using Toepan.Api.Store;
 namespace Toepan.Api.Programme;
 
 /// <summary>Vehicles of the same structure.</summary>
-public sealed partial class TwinService(IDbContextFactory<ProgrammeDb> contexts, TimeProvider time)
+public sealed partial class TwinService(IDbContextFactory<ProgrammeDb> contexts, AuditTrail audit, TimeProvider time)
 {
     /// <summary>Longest evidence text, characters.</summary>
     public const int LongestEvidence = 2_000;
@@ -57,7 +57,11 @@ public sealed partial class TwinService(IDbContextFactory<ProgrammeDb> contexts,
         {
             VehicleKey = vehicle.Key, TwinKey = twin.Key, Evidence = twin.Evidence.Trim(), AddedBy = viewer.Name, AddedAt = at,
         });
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellation);
         await context.SaveChangesAsync(cancellation);
+        var note = new AuditNote("twin", $"vehicle/{vehicle.Key}", null, new { twin = twin.Key, evidence = twin.Evidence.Trim() });
+        await audit.Append(context, viewer, note, cancellation);
+        await transaction.CommitAsync(cancellation);
         return new Twin(RunIndex.Name(other), twin.Evidence.Trim(), viewer.Name, at);
     }
 
@@ -68,9 +72,7 @@ public sealed partial class TwinService(IDbContextFactory<ProgrammeDb> contexts,
             return Failure.BadRequest($"The twin's key '{twin.Key}' is not 2 to 100 lower-case letters, digits, dots and hyphens, or is the vehicle itself.");
         }
 
-        return string.IsNullOrWhiteSpace(twin.Evidence) || twin.Evidence.Length > LongestEvidence
-            ? Failure.BadRequest($"A twin needs its evidence, 1 to {LongestEvidence} characters.")
-            : null;
+        return Texts.Check("The evidence", twin.Evidence, LongestEvidence);
     }
 
     [GeneratedRegex(@"\A[a-z0-9][a-z0-9.-]{1,99}\z")]

@@ -10,7 +10,7 @@ namespace Toepan.Api.Programme;
 public sealed record VehicleClassSummary(string Key, string Title, int Vehicles, int Tests);
 
 /// <summary>Vehicle classes of the programme.</summary>
-public sealed partial class VehicleClassService(IDbContextFactory<ProgrammeDb> contexts)
+public sealed partial class VehicleClassService(IDbContextFactory<ProgrammeDb> contexts, AuditTrail audit)
 {
     /// <summary>Longest title, characters.</summary>
     public const int LongestTitle = 100;
@@ -42,11 +42,17 @@ public sealed partial class VehicleClassService(IDbContextFactory<ProgrammeDb> c
         }
 
         await using var context = await contexts.CreateDbContextAsync(cancellation);
+        await using var transaction = await context.Database.BeginTransactionAsync(cancellation);
         var added = await context.Database.ExecuteSqlAsync(
             $"INSERT INTO lab.vehicle_class (key, title) VALUES ({key}, {title.Trim()}) ON CONFLICT (key) DO NOTHING", cancellation);
-        return added == 1
-            ? new VehicleClassSummary(key, title.Trim(), 0, 0)
-            : new Failure(FailureKind.Conflict, "Class exists", $"There is a class '{key}' already.");
+        if (added == 0)
+        {
+            return new Failure(FailureKind.Conflict, "Class exists", $"There is a class '{key}' already.");
+        }
+
+        await audit.Append(context, viewer, new AuditNote("add class", $"class/{key}", null, new { title = title.Trim() }), cancellation);
+        await transaction.CommitAsync(cancellation);
+        return new VehicleClassSummary(key, title.Trim(), 0, 0);
     }
 
     private static Failure? Check(string? key, string? title)
@@ -56,9 +62,7 @@ public sealed partial class VehicleClassService(IDbContextFactory<ProgrammeDb> c
             return Failure.BadRequest($"The key '{key}' is not 2 to 60 lower-case letters, digits and hyphens.");
         }
 
-        return string.IsNullOrWhiteSpace(title) || title.Length > LongestTitle
-            ? Failure.BadRequest($"A class has a title of 1 to {LongestTitle} characters.")
-            : null;
+        return Texts.Check("A title", title, LongestTitle);
     }
 
     [GeneratedRegex(@"\A[a-z0-9][a-z0-9-]{1,59}\z")]
