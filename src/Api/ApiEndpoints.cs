@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
 using Toepan.Api.Analysis;
 using Toepan.Api.Channels;
@@ -22,7 +21,6 @@ public static class ApiEndpoints
         app.MapRatings();
         app.MapAnalysis();
         app.MapSheets();
-        app.MapOpenApi();
         return app;
     }
 }

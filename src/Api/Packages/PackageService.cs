@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.Options;
 using Toepan.Api.Packages.Tables;
 using Toepan.Api.Programme;
 using Toepan.Api.Programme.Tables;
@@ -11,7 +10,7 @@ namespace Toepan.Api.Packages;
 
 /// <summary>Packages in.</summary>
 public sealed class PackageService(
-    IDbContextFactory<ProgrammeDb> contexts, UploadSpool spool, IOptions<UploadSettings> settings, ProgrammeRules rules, AuditTrail audit,
+    IDbContextFactory<ProgrammeDb> contexts, UploadSpool spool, PackageLimits limits, ProgrammeRules rules, AuditTrail audit,
     TimeProvider time)
 {
     /// <summary>Longest reason kept, characters.</summary>
@@ -33,7 +32,7 @@ public sealed class PackageService(
             return TooLarge();
         }
 
-        var reading = PackageReader.Read(upload.File, await Known(cancellation), settings.Value.Limits, cancellation);
+        var reading = PackageReader.Read(upload.File, await Known(cancellation), limits, cancellation);
         if (reading.Package is null)
         {
             return Unreadable(reading);
@@ -44,11 +43,11 @@ public sealed class PackageService(
     }
 
     /// <summary>Most bytes a package may have.</summary>
-    public long MaxBytes => settings.Value.Limits.MaxBytes;
+    public long MaxBytes => limits.MaxBytes;
 
     /// <summary>What to say of a body longer than the limit.</summary>
     public Failure TooLarge() => new(
-        FailureKind.TooLarge, "Package too large", $"A package has at most {settings.Value.Limits.MaxBytes} bytes.");
+        FailureKind.TooLarge, "Package too large", $"A package has at most {limits.MaxBytes} bytes.");
 
     private async Task<Outcome<UploadResult>> TakeIn(
         Viewer viewer, IncomingPackage incoming, UploadOptions options, CancellationToken cancellation)

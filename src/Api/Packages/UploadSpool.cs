@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using Microsoft.Extensions.Options;
+using Toepan.Domain.Packages;
 
 namespace Toepan.Api.Packages;
 
@@ -14,10 +15,10 @@ public sealed class UploadSpool
     private readonly string directory;
     private readonly long maxBytes;
 
-    public UploadSpool(IOptions<UploadSettings> settings)
+    public UploadSpool(IOptions<UploadSettings> settings, PackageLimits limits)
     {
         directory = settings.Value.Directory;
-        maxBytes = settings.Value.Limits.MaxBytes;
+        maxBytes = limits.MaxBytes;
         Directory.CreateDirectory(directory);
         RemoveLeftovers();
     }
