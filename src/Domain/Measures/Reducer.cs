@@ -1,5 +1,6 @@
 using Toepan.Domain.Channels;
 using Toepan.Domain.Measures.Checks;
+using Toepan.Domain.Measures.Injury;
 using Toepan.Domain.Measures.Pulse;
 using Toepan.Domain.Measures.Structure;
 using Toepan.Domain.Packages;
@@ -53,7 +54,7 @@ public static class Reducer
     }
 
     private static IEnumerable<Measure> Occupants(IReadOnlyList<Occupant> occupants, IChannelSource channels, ProcedureEdition procedure) =>
-        [];
+        occupants.SelectMany(occupant => OccupantMeasures.Reduce(new OccupantContext(occupant, channels, procedure.BothTibiaCells)));
 
     // Readings are bounded, so this cannot happen by size alone; a figure that is none is not stored all the same.
     private static Measure Finite(Measure measure) => measure.Value is { } value && !double.IsFinite(value)
