@@ -29,6 +29,7 @@ public static class ApiServices
             .AddScoped<PackageDownloadService>()
             .AddScoped<ChannelService>()
             .AddScoped<ChannelFlagService>()
+            .AddScoped<PlotService>()
             .AddScoped<MeasureService>()
             .AddScoped<RatingService>()
             .AddScoped<SheetService>()

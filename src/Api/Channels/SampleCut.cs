@@ -45,7 +45,7 @@ internal static class SampleCut
     private static ChannelSamples Fewer(ChannelSamples samples, int points)
     {
         var values = (double[])samples.Values;
-        var kept = PlotPoints.MinMax(values, points);
+        var kept = PlotReduction.Indices(values, points);
         return samples with
         {
             Count = kept.Length,
