@@ -65,8 +65,12 @@ public static class DisplayUnits
             number = (number * scale.Factor) + (difference ? 0 : scale.Offset);
         }
 
-        return new(Text(number, Decimals.TryGetValue(unit, out var decimals) ? decimals : Free(number)), unit);
+        return new(Text(number, unit is "kg" && number == Math.Round(number) ? 0 : Decimals.TryGetValue(unit, out var decimals) ? decimals : Free(number)), unit);
     }
+
+    /// <summary>What a figure in a working unit is multiplied by to be shown; for scales without an offset.</summary>
+    public static double Factor(string unit, UnitSystem system) =>
+        system == UnitSystem.Us && Us.TryGetValue(unit, out var scale) ? scale.Factor : 1;
 
     /// <summary>Decimals of a figure without unit: none from 100 up, else two or three.</summary>
     private static int Free(double value) => Math.Abs(value) switch { >= 100 => 0, >= 10 => 1, >= 0.1 => 2, _ => 3 };

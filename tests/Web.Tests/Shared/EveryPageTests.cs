@@ -1,0 +1,81 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using Toepan.Web.Tests.Support;
+
+namespace Toepan.Web.Tests.Shared;
+
+/// <summary>What holds for every page, at the narrowest and a usual width, light and dark: it fits, it is accessible, its scripts and styles load.</summary>
+public sealed class EveryPageTests(Site site)
+{
+    private static readonly string[] Addresses =
+    [
+        "/", "/?state=none", "/tests", "/tests?valid=false", "/tests/FO-0001", "/tests/FO-0008", "/tests/FO-0017", "/tests/FO-0001/flags/new",
+        "/packages/new", "/methods", "/preferences", "/tests/FO-9999", "/nowhere",
+    ];
+
+    private static readonly string[] AnonymousAddresses = ["/sign-in", "/denied", "/not-found", "/error"];
+
+    public static TheoryData<int, ColorScheme> Screens => new()
+    {
+        { 360, ColorScheme.Light }, { 360, ColorScheme.Dark }, { 1440, ColorScheme.Light }, { 1440, ColorScheme.Dark }, { 1920, ColorScheme.Light },
+    };
+
+    [Theory]
+    [MemberData(nameof(Screens))]
+    public async Task Page_SignedIn_FitsAndIsAccessible(int width, ColorScheme scheme)
+    {
+        var page = await site.OpenSignedIn(width, scheme);
+        await AssertAll(page, [.. Addresses, .. await LinkedFrom(page, "/", "/vehicles/"), .. await LinkedFrom(page, "/", "/classes/")]);
+    }
+
+    [Theory]
+    [MemberData(nameof(Screens))]
+    public async Task Page_SignedOut_FitsAndIsAccessible(int width, ColorScheme scheme) =>
+        await AssertAll(await site.Open(width, scheme), AnonymousAddresses);
+
+    private static async Task AssertAll(IPage page, IEnumerable<string> addresses)
+    {
+        var faults = new List<string>();
+        page.Console += (_, message) =>
+        {
+            if (message.Type == "error" && !message.Text.Contains("404", StringComparison.Ordinal) && !message.Text.Contains("403", StringComparison.Ordinal))
+            {
+                faults.Add($"{page.Url}: {message.Text}");
+            }
+        };
+        foreach (var address in addresses)
+        {
+            var response = await page.GotoAsync(address);
+            if (response!.Status >= 500)
+            {
+                faults.Add($"{address}: answered {response.Status}");
+            }
+
+            faults.AddRange(await Overflow(page, address));
+            faults.AddRange(await Inaccessible(page, address));
+        }
+
+        Assert.Empty(faults);
+    }
+
+    private static async Task<IEnumerable<string>> Overflow(IPage page, string address)
+    {
+        var extra = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - window.innerWidth");
+        return extra > 0 ? [$"{address}: {extra} px wider than the screen"] : [];
+    }
+
+    private static async Task<IEnumerable<string>> Inaccessible(IPage page, string address)
+    {
+        var result = await page.RunAxe();
+        return result.Violations
+            .Where(violation => violation.Impact is "serious" or "critical")
+            .Select(violation => $"{address}: {violation.Id} ({violation.Impact}) at {violation.Nodes[0].Html}");
+    }
+
+    private static async Task<IReadOnlyList<string>> LinkedFrom(IPage page, string address, string start)
+    {
+        await page.GotoAsync(address);
+        var links = await page.Locator($"a[href^='{start}']").EvaluateAllAsync<string[]>("all => all.map(a => a.getAttribute('href'))");
+        return [.. links.Distinct().Order(StringComparer.Ordinal).Take(2)];
+    }
+}
