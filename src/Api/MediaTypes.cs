@@ -10,9 +10,17 @@ internal static class MediaTypes
     public const string Json = "application/json";
     public const string Csv = "text/csv";
 
-    /// <summary>The offered form with the highest quality in Accept, the first of equals; the first where there is no Accept; null where none is wanted.</summary>
+    /// <summary>The form that <c>?format=</c> names by its last part (a link cannot set Accept), else the offered form with the highest quality in Accept, the first of equals; the first where there is no Accept; null where none is wanted.</summary>
     public static string? Choose(HttpRequest request, params ReadOnlySpan<string> offered)
     {
+        foreach (var offer in offered)
+        {
+            if (request.Query["format"] == offer[(offer.IndexOf('/', StringComparison.Ordinal) + 1)..])
+            {
+                return offer;
+            }
+        }
+
         var accept = request.GetTypedHeaders().Accept;
         if (accept.Count == 0)
         {

@@ -2,6 +2,7 @@ using Toepan.Api;
 using Toepan.Api.Packages;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
+using Toepan.Web.Pages;
 
 namespace Toepan.Web.Hosting;
 
@@ -23,6 +24,7 @@ internal static class Services
         services.AddFeatureServices();
         services.AddOptions<UploadSettings>().PostConfigure<DataFolder, IConfiguration>(KeepUploadsInData);
         services.AddRazorComponents();
+        services.AddPages();
         services.AddExceptionHandler<FailureHandler>();
         services.Configure<HostOptions>(options => options.ShutdownTimeout = ShutdownPatience);
         builder.WebHost.ConfigureKestrel(options =>

@@ -78,7 +78,7 @@ function finish(status, answer) {
   busy(false);
   if (status >= 200 && status < 300) {
     renderResult(result, answer, get("dry").checked);
-  } else if (status === 409 && answer.storedSha256) {
+  } else if (status === 409 && answer.currentSha256) {
     offerReplacement(answer);
   } else if (status === 401) {
     renderRefusal(result, { title: "You are signed out", detail: "Sign in again, then upload." });
@@ -94,7 +94,7 @@ function offerReplacement(answer) {
     ? "The stored package holds the same content in another zip. Replacing it changes no figure."
     : "Another package of this run is stored. Replacing it makes a new reduction and rating; the earlier ones stay in the history.";
   get("replace").hidden = false;
-  get("replace").dataset.sha256 = answer.storedSha256;
+  get("replace").dataset.sha256 = answer.currentSha256;
 }
 
 form.addEventListener("submit", (event) => {
