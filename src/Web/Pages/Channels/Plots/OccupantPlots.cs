@@ -1,5 +1,4 @@
 using Toepan.Domain.Channels;
-using Toepan.Domain.Measures;
 using Toepan.Domain.Programme;
 using Toepan.Web.Charts;
 using Toepan.Web.Components;
