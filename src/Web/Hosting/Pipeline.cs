@@ -31,6 +31,7 @@ internal static class Pipeline
     {
         app.MapStaticAssets().AllowAnonymous();
         app.MapHealth();
+        app.MapOpenApi();
         app.MapApi();
         app.MapRazorComponents<App>();
     }
