@@ -11,7 +11,7 @@ public sealed record ProgrammeRules(IReadOnlyDictionary<string, ProcedureEdition
     /// <summary>The rules this version of the program carries.</summary>
     public static ProgrammeRules Carried { get; } = new(
         ProcedureLibrary.All.Select(edition => edition.Key).Distinct().ToDictionary(key => key, key => ProcedureLibrary.Find(key)!),
-        [new Scheme { Key = "offset-frontal-1", Title = "Offset frontal, edition 1" }]);
+        [SchemeLibrary.Default, .. SchemeLibrary.All.Where(scheme => scheme.Key != SchemeLibrary.DefaultKey)]);
 
     public Scheme DefaultScheme => Schemes[0];
 
