@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
 using Toepan.Api.Analysis;
 using Toepan.Api.Channels;
@@ -21,6 +22,7 @@ public static class ApiEndpoints
         app.MapRatings();
         app.MapAnalysis();
         app.MapSheets();
+        app.MapOpenApi();
         return app;
     }
 }

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.Json;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Toepan.Api.Analysis;
 using Toepan.Api.Channels;
@@ -8,6 +9,7 @@ using Toepan.Api.Packages;
 using Toepan.Api.Programme;
 using Toepan.Api.Ratings;
 using Toepan.Api.Sheets;
+using Toepan.Domain.Packages;
 
 namespace Toepan.Api;
 
@@ -19,6 +21,8 @@ public static class ApiServices
         services.AddOptions<UploadSettings>().BindConfiguration(UploadSettings.Section);
         return services
             .AddSingleton(ProgrammeRules.Carried)
+            .AddSingleton(provider =>
+                provider.GetRequiredService<IConfiguration>().GetSection(UploadSettings.LimitsSection).Get<PackageLimits>() ?? PackageLimits.Default)
             .AddSingleton<UploadSpool>()
             .AddScoped<VehicleClassService>()
             .AddScoped<VehicleService>()
@@ -41,6 +45,8 @@ public static class ApiServices
     {
         services.Configure<JsonOptions>(options => ApiJson.Configure(options.SerializerOptions));
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
+        services.AddProblemDetails();
+        services.AddOpenApi();
         return services;
     }
 }
