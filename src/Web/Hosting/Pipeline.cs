@@ -31,7 +31,6 @@ internal static class Pipeline
     {
         app.MapStaticAssets().AllowAnonymous();
         app.MapHealth();
-        app.MapOpenApi();
         app.MapApi();
         app.MapRazorComponents<App>();
     }

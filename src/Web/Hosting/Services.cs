@@ -25,8 +25,6 @@ internal static class Services
         services.AddOptions<UploadSettings>().PostConfigure<DataFolder, IConfiguration>(KeepUploadsInData);
         services.AddRazorComponents();
         services.AddPages();
-        services.AddOpenApi();
-        services.AddProblemDetails();
         services.AddExceptionHandler<FailureHandler>();
         services.Configure<HostOptions>(options => options.ShutdownTimeout = ShutdownPatience);
         builder.WebHost.ConfigureKestrel(options =>
