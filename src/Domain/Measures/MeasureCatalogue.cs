@@ -28,21 +28,12 @@ public static class MeasureCatalogue
     public static MeasureHelp? Help(string code) => Find(code) is { } entry ? Book.Value.Explain(entry) : null;
 
     private static (MeasureEntry Entry, int Order)? Located(string code) =>
-        ByCode.TryGetValue(code, out var exact) || ByCode.TryGetValue(Pattern(code), out exact) ? exact : null;
+        ByCode.TryGetValue(code, out var exact) || ByCode.TryGetValue(Pattern(code) ?? code, out exact) ? exact : null;
 
-    // structure.<point>.rearward and clearance.<name>.residual: the name is what stands between the fixed ends.
-    private static string Pattern(string code)
-    {
-        foreach (var (start, name) in Named)
-        {
-            if (code.StartsWith(start, StringComparison.Ordinal) && code.IndexOf('.', start.Length) is > 0 and var end)
-            {
-                return start + name + code[end..];
-            }
-        }
+    // structure.<point>.rearward and clearance.<name>.residual.smaller: the name is whatever stands between the fixed ends.
+    private static string? Pattern(string code) => NamedCodes
+        .Where(pattern => code.StartsWith(pattern.Split('<')[0], StringComparison.Ordinal) && code.EndsWith(pattern.Split('>')[1], StringComparison.Ordinal))
+        .MaxBy(pattern => pattern.Split('>')[1].Length);
 
-        return code;
-    }
-
-    private static readonly (string Start, string Name)[] Named = [("structure.", "<point>"), ("clearance.", "<name>")];
+    private static readonly List<string> NamedCodes = [.. ByCode.Keys.Where(code => code.Contains('<', StringComparison.Ordinal))];
 }

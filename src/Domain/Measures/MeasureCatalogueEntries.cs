@@ -1,4 +1,6 @@
 using Toepan.Domain.Measures.Injury;
+using Toepan.Domain.Measures.Pulse;
+using Toepan.Domain.Measures.Structure;
 
 namespace Toepan.Domain.Measures;
 
@@ -8,7 +10,7 @@ internal static class MeasureCatalogueEntries
     private const string None = "–";
 
     /// <summary>Every measure, in reading order: from head to foot, then vehicle, structure, clearances, risks, conduct.</summary>
-    public static IReadOnlyList<MeasureEntry> All { get; } = [.. Occupant(), .. Risks()];
+    public static IReadOnlyList<MeasureEntry> All { get; } = [.. Occupant(), .. Vehicle(), .. Structure(), .. Risks(), .. Conduct()];
 
     private static IEnumerable<MeasureEntry> Occupant() =>
     [
@@ -34,6 +36,34 @@ internal static class MeasureCatalogueEntries
         new("tibia.right.lower.index", "Right tibia index, lower end", "", "600", typeof(TibiaIndex)),
         .. Sides("tibia.{0}.compression", "{0} tibia compression", "kN", "600", typeof(TibiaCompression)),
         .. Sides("foot.{0}.a3ms", "{0} foot acceleration exceeded for 3 ms", "g", "1000", typeof(FootAcceleration)),
+    ];
+
+    private static IEnumerable<MeasureEntry> Vehicle() =>
+    [
+        new("vehicle.deltav", "Velocity change of the vehicle, rebound included", "km/h", "180", typeof(VehicleDeltaV)),
+        new("vehicle.peak", "Peak deceleration of the vehicle", "g", "60", typeof(VehiclePeak)),
+        new("vehicle.stroke", "Travel after contact, vehicle and barrier together", "mm", "180", typeof(VehicleStroke)),
+        new("vehicle.crush.static", "Crush of the front, measured afterwards", "mm", None, typeof(StructureMeasures)),
+        new("vehicle.olc", "Occupant load criterion", "g", "180", typeof(VehicleOlc)),
+    ];
+
+    private static IEnumerable<MeasureEntry> Structure() =>
+    [
+        new("structure.<point>.rearward", "Rearward displacement of a point", "mm", None, typeof(StructureMeasures)),
+        new("structure.<point>.lateral", "Displacement of a point to the right", "mm", None, typeof(StructureMeasures)),
+        new("structure.<point>.upward", "Upward displacement of a point", "mm", None, typeof(StructureMeasures)),
+        new("structure.<point>.resultant", "Displacement of a point, all directions", "mm", None, typeof(StructureMeasures)),
+        new("structure.footwell.rearward", "Rearward displacement of the footwell, its worst point", "mm", None, typeof(StructureMeasures)),
+        new("structure.opening.closure", "Closure of the door opening", "mm", None, typeof(StructureMeasures)),
+        new("structure.alignment.rms", "Misfit of the reference points", "mm", None, typeof(StructureMeasures)),
+        new("clearance.<name>.residual", "Distance left in front of the dummy", "mm", None, typeof(StructureMeasures)),
+        new("clearance.<name>.residual.smaller", "Distance left with a smaller driver's seat forward", "mm", None, typeof(StructureMeasures)),
+    ];
+
+    private static IEnumerable<MeasureEntry> Conduct() =>
+    [
+        new("conduct.speed", "Impact speed", "km/h", None, typeof(ConductSpeed)),
+        new("conduct.energyratio", "Impact energy against nominal", "", None, typeof(ConductEnergyRatio)),
     ];
 
     private static IEnumerable<MeasureEntry> Risks() =>

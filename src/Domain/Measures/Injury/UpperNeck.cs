@@ -19,7 +19,7 @@ internal sealed class UpperNeck
     public IReadOnlyList<Component> Components => [moment, shear];
 
     /// <summary>My_oc = My − d·Fx, N·m.</summary>
-    public double Moment(int index) => moment[index] - (offsetM * shear[index] * 1000);
+    public double Moment(int index) => CondyleMoment.At(moment[index], shear[index], offsetM);
 
     /// <summary>
     /// The part of My_oc on the side of <paramref name="sign"/>: certain only where neither channel hides in a stop that could
