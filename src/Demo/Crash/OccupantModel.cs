@@ -10,9 +10,15 @@ namespace Toepan.Demo.Crash;
 /// <param name="NeckPull">What the neck gives the head along x, m/s² (force over head mass).</param>
 /// <param name="Belt">Belt load over occupant mass, m/s².</param>
 /// <param name="Knee">Knee load over occupant mass, m/s².</param>
-/// <param name="HeadTravel">Head travel in the vehicle, m.</param>
+/// <param name="HeadBag">What the airbag takes from the head along x, m/s² (force over head mass).</param>
 public sealed record OccupantMotion(
-    double StepS, double[] Head, double[] Chest, double[] Pelvis, double[] NeckPull, double[] Belt, double[] Knee, double[] HeadTravel);
+    double StepS, double[] Head, double[] Chest, double[] Pelvis, double[] NeckPull, double[] Belt, double[] Knee, double[] HeadBag)
+{
+    private const double FirmContactMs2 = 110;
+
+    /// <summary>When the head is firmly on the airbag, s; null where it never is.</summary>
+    public double? HeadContactS => Array.FindIndex(HeadBag, load => load > FirmContactMs2) is >= 0 and var at ? at * StepS : null;
+}
 
 /// <summary>
 /// Three masses a dummy: chest on belt and airbag, head on neck and airbag, pelvis on lap belt and knee panel, each bottoming out when
@@ -39,8 +45,8 @@ public static class OccupantModel
             motion.Belt[i] = belt;
             motion.Knee[i] = knee;
             motion.NeckPull[i] = -neck;
-            motion.HeadTravel[i] = head.X - x;
-            motion.Head[i] = head.Step(-HeadBagLoad(head.X - x, head.V - v, build.Head) - neck, vehicle.StepS);
+            motion.HeadBag[i] = HeadBagLoad(head.X - x, head.V - v, build.Head);
+            motion.Head[i] = head.Step(-motion.HeadBag[i] - neck, vehicle.StepS);
             motion.Chest[i] = chest.Step(-belt - bag + (0.1 * neck), vehicle.StepS);
             motion.Pelvis[i] = pelvis.Step(-lap - knee, vehicle.StepS);
         }
@@ -49,21 +55,25 @@ public static class OccupantModel
     }
 
     private static double BeltLoad(double d, double rate, double q) =>
-        Math.Min((2300 - (100 * q)) * Math.Max(0, d - 0.02 - (0.012 * q)), (21 + (2.5 * q)) * G) * (rate > -0.2 ? 1 : 0.08);
+        Math.Min((2300 - (100 * q)) * Math.Max(0, d - 0.02 - (0.012 * q)), (21 + (2.5 * q)) * G) * Load(rate, -0.2, 0.08);
 
     private static double ChestBagLoad(double d, double rate, double q) =>
-        ((900 + (500 * q)) * Math.Max(0, d - 0.11) * (rate > 0 ? 1 : 0.08)) + (20_000 * Math.Max(0, d - 0.36 + (0.035 * q)) * (rate > 0 ? 1 : 0.05));
+        ((900 + (500 * q)) * Math.Max(0, d - 0.11) * Load(rate, 0, 0.08)) + (20_000 * Math.Max(0, d - 0.36 + (0.035 * q)) * Load(rate, 0, 0.05));
 
     private static double HeadBagLoad(double d, double rate, double q) =>
-        ((1450 + (150 * q)) * Math.Max(0, d - 0.14) * (rate > 0 ? 1 : 0.1))
-        + ((9000 + (9000 * q)) * Math.Max(0, d - 0.37 + (0.042 * q)) * (rate > 0 ? 1 : 0.08));
+        ((1450 + (150 * q)) * Math.Max(0, d - 0.14) * Load(rate, 0, 0.1))
+        + ((9000 + (9000 * q)) * Math.Max(0, d - 0.37 + (0.042 * q)) * Load(rate, 0, 0.08));
 
     private static double NeckLoad(double stretch, double rate) => Math.Clamp((2600 * stretch) + (12 * rate), -38 * G, 38 * G);
 
-    private static double LapLoad(double d, double rate) => Math.Min(2600 * Math.Max(0, d - 0.018), 26 * G) * (rate > -0.2 ? 1 : 0.08);
+    private static double LapLoad(double d, double rate) => Math.Min(2600 * Math.Max(0, d - 0.018), 26 * G) * Load(rate, -0.2, 0.08);
 
     private static double KneeLoad(double d, double rate, double q) =>
-        (2200 + (300 * q)) * Math.Max(0, d - 0.105 + (0.012 * q)) * (rate > 0 ? 1 : 0.1);
+        (2200 + (300 * q)) * Math.Max(0, d - 0.105 + (0.012 * q)) * Load(rate, 0, 0.1);
+
+    /// <summary>Full load while it is pressed in, a share of it while it lets go; smooth over about 0.3 m/s.</summary>
+    private static double Load(double rate, double turnsAt, double returned) =>
+        returned + ((1 - returned) / (1 + Math.Exp(-(rate - turnsAt) / 0.15)));
 
     private sealed class Mass(double speed)
     {

@@ -20,14 +20,15 @@ public static class PackageBuilder
         var speedKmh = (double)run.SpeedKmh.Average();
         var stiffness = massKg / OrdinaryMassKg * (0.97 + (0.06 * random.NextDouble())) * (1.04 - (0.03 * run.Vehicle.Build.Structure));
         var vehicle = VehiclePulse.Integrate(massKg, speedKmh / 3.6, stiffness, StepS, Steps);
+        var dummies = run.Occupants.Select(o => (Occupant: o, Motion: OccupantModel.Integrate(vehicle, Seat(run.Vehicle.Build, o)))).ToList();
         return new TestPackage
         {
             Programme = Programme(run, (decimal)massKg),
             TestHeader = Header(run, massKg, speedKmh),
-            Channels = Channels(run, vehicle, random),
+            Channels = Channels(run, vehicle, dummies, random),
             Points = new StructureModel(random, run.Vehicle.Build.Structure, speedKmh / 64.4).Points(run.MovedReference),
             Clearances = Clearances(),
-            Findings = [.. Usual(run), .. run.Findings],
+            Findings = [.. dummies.SelectMany(dummy => Usual(dummy.Occupant, dummy.Motion)), .. run.Findings],
             Attachments = [],
             ContentSha256 = "",
         };
@@ -56,12 +57,12 @@ public static class PackageBuilder
         Structure = StructureFrame.Default,
     };
 
-    private static List<RecordedChannel> Channels(DemoRun run, VehicleMotion vehicle, Random random)
+    private static List<RecordedChannel> Channels(
+        DemoRun run, VehicleMotion vehicle, IReadOnlyList<(Occupant Occupant, OccupantMotion Motion)> dummies, Random random)
     {
         var recorder = new Recorder(random, Stride10Khz);
-        var small = run.Vehicle.Build;
         var signals = VehicleChannels.All(vehicle)
-            .Concat(run.Occupants.SelectMany(o => new DummyChannels(o, OccupantModel.Integrate(vehicle, Seat(small, o)), Seat(small, o)).All()));
+            .Concat(dummies.SelectMany(dummy => new DummyChannels(dummy.Occupant, dummy.Motion, Seat(run.Vehicle.Build, dummy.Occupant)).All()));
         var channels = new List<RecordedChannel>();
         foreach (var signal in signals)
         {
@@ -107,11 +108,11 @@ public static class PackageBuilder
         new("foot-to-footwell-left", "footwell-middle-centre", 118, 6),
     ];
 
-    private static IEnumerable<Finding> Usual(DemoRun run)
+    private static IEnumerable<Finding> Usual(Occupant occupant, OccupantMotion motion)
     {
-        foreach (var occupant in run.Occupants)
+        if (motion.HeadContactS is { } contact)
         {
-            yield return new Finding(58, "onboard-left", "head-strike", "head", FindingSeverity.Note,
+            yield return new Finding(Math.Round(contact * 1000), "onboard-left", "head-strike", "head", FindingSeverity.Note,
                 "Head meets the deployed airbag; no contact with anything hard seen.", occupant.Position, 0);
         }
     }

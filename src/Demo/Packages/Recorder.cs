@@ -46,7 +46,7 @@ public sealed class Recorder(Random random, int stride)
         var after = signal.Values.Length / stride;
         var resolution = 2 * signal.AmplitudeClass / (1 << Bits);
         var offset = (random.NextDouble() - 0.5) * 0.004 * signal.AmplitudeClass;
-        var noise = 0.0006 * signal.AmplitudeClass;
+        var noise = (0.0012 * signal.Values.Max(Math.Abs)) + (0.9 * resolution);
         var samples = new double[before + after];
         for (var i = 0; i < samples.Length; i++)
         {
