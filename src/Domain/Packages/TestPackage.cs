@@ -13,6 +13,9 @@ public sealed record TestPackage
     /// <summary>Lines of the .mme test header, in order.</summary>
     public required IReadOnlyList<HeaderEntry> TestHeader { get; init; }
 
+    /// <summary>Lines of the .chn channel index, in order; empty where there is none.</summary>
+    public IReadOnlyList<HeaderEntry> IndexHeader { get; init; } = [];
+
     /// <summary>Channels by number.</summary>
     public required IReadOnlyList<RecordedChannel> Channels { get; init; }
 
@@ -29,7 +32,10 @@ public sealed record TestPackage
     /// <summary>Top folder inside the zip, or null.</summary>
     public string? TopFolder { get; init; }
 
-    /// <summary>Lower-case hex SHA-256 over the sorted (entry name without top folder, entry bytes) pairs: equal when only the zip differs.</summary>
+    /// <summary>
+    /// Lower-case hex SHA-256 over the sorted (entry name without top folder, entry length, SHA-256 of the entry's bytes) rows: equal when
+    /// only the zip differs.
+    /// </summary>
     public required string ContentSha256 { get; init; }
 }
 

@@ -1,0 +1,30 @@
+using System.Globalization;
+
+namespace Toepan.Domain.Packages.Writing;
+
+/// <summary>Gives every channel a file name and number of its own: its recorded ones where they are good and free.</summary>
+internal static class ChannelNames
+{
+    private const string Folder = "Channel/";
+
+    public static IReadOnlyList<(RecordedChannel Channel, string File, int Number)> Of(TestPackage package)
+    {
+        var taken = new HashSet<int>();
+        var free = package.Channels.Select(channel => channel.Number).DefaultIfEmpty().Max() + 1;
+        var named = new List<(RecordedChannel, string, int)>();
+        foreach (var channel in package.Channels)
+        {
+            var own = channel.Number >= 0 && taken.Add(channel.Number);
+            var number = own ? channel.Number : free++;
+            named.Add((channel, own && NumberOf(channel.File) == number ? channel.File : $"{Folder}{package.Programme.Test}.{number.ToString("D3", CultureInfo.InvariantCulture)}", number));
+        }
+
+        return named;
+    }
+
+    private static int? NumberOf(string file) =>
+        file.StartsWith(Folder, StringComparison.OrdinalIgnoreCase) && !file.AsSpan(Folder.Length).Contains('/')
+        && int.TryParse(Path.GetExtension(file.AsSpan()).TrimStart('.'), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            ? number
+            : null;
+}
