@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Net.Http.Headers;
 using Toepan.Api.Security;
+using Toepan.Domain.Packages;
 
 namespace Toepan.Api.Packages;
 
@@ -77,5 +78,5 @@ internal static class PackageEndpoints
             : outcome.Failure!.ToProblem();
     }
 
-    private static Utf8ContentHttpResult Schema() => TypedResults.Text(ProgrammeSchema.Utf8, "application/schema+json");
+    private static ContentHttpResult Schema() => TypedResults.Text(ProgrammeSchema.Text, "application/schema+json");
 }

@@ -158,7 +158,7 @@ public sealed class ChannelSourceTests
 
         Assert.Equal("11HEAD0000H3ACXP: unknown unit 'furlong'", source.Find(HeadX, 1000).Absent);
         var problem = Assert.Single(source.Channels[0].Problems, one => one.Code == "channel.unit-unknown");
-        Assert.Equal(Packages.ProblemSeverity.Error, problem.Severity);
+        Assert.Equal(Domain.Packages.ProblemSeverity.Error, problem.Severity);
         Assert.Equal("11HEAD0000H3ACXP", problem.Channel);
     }
 
