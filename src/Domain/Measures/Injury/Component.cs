@@ -8,13 +8,13 @@ namespace Toepan.Domain.Measures.Injury;
 /// </summary>
 internal sealed class Component
 {
-    private readonly ReadOnlyMemory<double> values;
+    private readonly double[] values;
     private readonly List<SampleRange> clipped;
 
     private Component(ChannelAnswer answer)
     {
         Answer = answer;
-        values = Usable?.History.Values ?? ReadOnlyMemory<double>.Empty;
+        values = Usable?.History.Values.ToArray() ?? [];
         clipped = Usable?.Clipped.Select(c => SampleGrid.Between(Usable.History, c.FromS, c.ToS)).Where(r => r.Count > 0).ToList() ?? [];
     }
 
@@ -30,7 +30,7 @@ internal sealed class Component
 
     public int Count => values.Length;
 
-    public double this[int index] => index < values.Length ? values.Span[index] : 0;
+    public double this[int index] => index < values.Length ? values[index] : 0;
 
     /// <summary>Asks for a dummy channel of the context's occupant.</summary>
     public static Component Ask(OccupantContext context, string location, string component, int filterClass) =>

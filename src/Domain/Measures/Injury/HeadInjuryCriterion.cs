@@ -1,3 +1,4 @@
+using System.Numerics;
 using Toepan.Domain.Channels;
 
 namespace Toepan.Domain.Measures.Injury;
@@ -65,21 +66,30 @@ public sealed class HeadInjuryCriterion : IOccupantMeasure
     }
 
     // For windows of one length the criterion grows with the integral alone, so one search without roots finds the best of them.
+    // A maximum is the same in any order, so the lanes leave the digits alone.
     private static double LargestGain(ReadOnlySpan<double> integral, int length)
     {
         var later = integral[length..];
         var earlier = integral[..later.Length];
-        var largest = 0.0;
-        for (var i = 0; i < later.Length; i++)
+        var largest = Vector<double>.Zero;
+        var i = 0;
+        for (; i <= later.Length - Vector<double>.Count; i += Vector<double>.Count)
         {
-            var gain = later[i] - earlier[i];
-            if (gain > largest)
-            {
-                largest = gain;
-            }
+            largest = Vector.Max(largest, new Vector<double>(later[i..]) - new Vector<double>(earlier[i..]));
         }
 
-        return largest;
+        var gain = 0.0;
+        for (var lane = 0; lane < Vector<double>.Count; lane++)
+        {
+            gain = Math.Max(gain, largest[lane]);
+        }
+
+        for (; i < later.Length; i++)
+        {
+            gain = Math.Max(gain, later[i] - earlier[i]);
+        }
+
+        return gain;
     }
 
     private static (int First, int Length) EarliestPair(double[] integral, double[] largest, double best, double intervalS)
