@@ -46,6 +46,7 @@ public static class ApiServices
         services.Configure<JsonOptions>(options => ApiJson.Configure(options.SerializerOptions));
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddProblemDetails();
+        services.AddExceptionHandler<BadRequestHandler>();
         services.AddOpenApi();
         return services;
     }

@@ -11,7 +11,7 @@ internal static class SampleCsv
         var text = new StringBuilder(samples.Count * 24).Append("time [s],").Append(Quoted($"{samples.Code} [{samples.Unit}]")).Append('\n');
         for (var i = 0; i < samples.Count; i++)
         {
-            var time = samples.Times?[i] ?? (samples.FromS + (i * samples.IntervalS));
+            var time = samples.Times?[i] ?? Instants.Of(samples.FromS + (i * samples.IntervalS));
             text.Append(time.ToString("R", CultureInfo.InvariantCulture)).Append(',');
             if (double.IsFinite(samples.Values[i]))
             {

@@ -21,10 +21,10 @@ internal static class SampleCut
 
         var range = SampleGrid.Between(history, query.FromS ?? double.MinValue, query.ToS ?? double.MaxValue);
         var cut = history.Values.Slice(range.Count == 0 ? 0 : range.First, range.Count);
-        var first = history.TimeAt(range.First);
+        var first = Instants.Of(history.TimeAt(range.First));
         var samples = new ChannelSamples(
             recorded.Code, channel.Unit ?? recorded.Unit, query.Cfc ?? channel.RecordedClass, channel.Bias, first,
-            history.TimeAt(range.First + Math.Max(0, range.Count - 1)), interval, start, cut.Length, null, cut.ToArray());
+            Instants.Of(history.TimeAt(range.First + Math.Max(0, range.Count - 1))), interval, start, cut.Length, null, cut.ToArray());
         return query.Points is { } points && points < cut.Length ? Fewer(samples, points) : samples;
     }
 
@@ -49,7 +49,7 @@ internal static class SampleCut
         return samples with
         {
             Count = kept.Length,
-            Times = Array.ConvertAll(kept, index => samples.FromS + (index * samples.IntervalS)),
+            Times = Array.ConvertAll(kept, index => Instants.Of(samples.FromS + (index * samples.IntervalS))),
             Values = Array.ConvertAll(kept, index => values[index]),
         };
     }

@@ -1,3 +1,4 @@
+using Toepan.Api.Channels;
 using Toepan.Domain.Measures;
 
 namespace Toepan.Api.Measures;
@@ -30,5 +31,5 @@ public sealed record MeasureJson(
 /// <summary>A zero offset removed from a channel: value in its working unit, and the window it was taken from, s.</summary>
 public sealed record BiasJson(string Channel, double Value, double From, double To)
 {
-    public static BiasJson Of(BiasRemoved bias) => new(bias.Channel, bias.Value, bias.FromS, bias.ToS);
+    public static BiasJson Of(BiasRemoved bias) => new(bias.Channel, bias.Value, Instants.Of(bias.FromS), Instants.Of(bias.ToS));
 }

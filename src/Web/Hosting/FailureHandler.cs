@@ -10,7 +10,7 @@ namespace Toepan.Web.Hosting;
 /// Turns what nobody caught on an API route into problem details that say what the caller can do, and nothing of the inside.
 /// Whatever was half done was in a transaction and is gone.
 /// </summary>
-internal sealed class FailureHandler : IExceptionHandler
+internal sealed class FailureHandler(ILogger<FailureHandler> log) : IExceptionHandler
 {
     /// <summary>ENOSPC, errno(3).</summary>
     private const int NoSpaceLeft = 28;
@@ -23,6 +23,7 @@ internal sealed class FailureHandler : IExceptionHandler
         }
 
         var (status, title, detail) = Describe(exception);
+        log.LogError(exception, "{Method} {Path} answered {Status}", httpContext.Request.Method, httpContext.Request.Path, status);
         if (status == StatusCodes.Status503ServiceUnavailable)
         {
             httpContext.Response.Headers.RetryAfter = "5";
