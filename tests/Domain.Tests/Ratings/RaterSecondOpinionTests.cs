@@ -32,7 +32,7 @@ public sealed class RaterSecondOpinionTests
     {
         var random = new Random(5);
         var reached = new HashSet<(string, DummyType?, ProtectionLevel)>();
-        for (var i = 0; i < 3000; i++)
+        for (var i = 0; i < 2000; i++)
         {
             var inputs = RandomRuns.Draw(random, 0, 0.1).Inputs();
             var rating = Rater.Rate(RatingCase.Scheme, inputs);
@@ -52,7 +52,7 @@ public sealed class RaterSecondOpinionTests
     public void Rate_WorseningAnyInput_NeverBettersALevel()
     {
         var random = new Random(6);
-        for (var i = 0; i < 3000; i++)
+        for (var i = 0; i < 2000; i++)
         {
             var inputs = RandomRuns.Draw(random, 0, 0.2).Inputs();
             var pick = random.Next(inputs.Measures.Count);
@@ -75,7 +75,7 @@ public sealed class RaterSecondOpinionTests
     {
         var random = new Random(7);
         var tried = 0;
-        for (var i = 0; i < 1500; i++)
+        for (var i = 0; i < 400; i++)
         {
             var inputs = RandomRuns.Draw(random, 0, 0.2).Inputs();
             foreach (var region in Rater.Rate(RatingCase.Scheme, inputs).Regions.Where(r => r.Margin?.ToWorse is not null))
@@ -88,7 +88,7 @@ public sealed class RaterSecondOpinionTests
             }
         }
 
-        Assert.True(tried > 5000);
+        Assert.True(tried > 1500);
     }
 
     [Fact]
@@ -96,7 +96,7 @@ public sealed class RaterSecondOpinionTests
     {
         var random = new Random(8);
         var bettered = 0;
-        for (var i = 0; i < 1500; i++)
+        for (var i = 0; i < 400; i++)
         {
             var inputs = RandomRuns.Draw(random, 0, 0.2).Inputs();
             foreach (var region in Rater.Rate(RatingCase.Scheme, inputs).Regions.Where(r => r.Margin?.ToBetter > 0))
@@ -107,7 +107,7 @@ public sealed class RaterSecondOpinionTests
             }
         }
 
-        Assert.True(bettered > 1000);
+        Assert.True(bettered > 300);
     }
 
     [Fact]

@@ -30,6 +30,6 @@ internal static class CapSentence
     {
         FindingSeverity.Note => "a note",
         FindingSeverity.Concern => "a concern",
-        _ => "severe",
+        _ => "a severe finding",
     };
 }

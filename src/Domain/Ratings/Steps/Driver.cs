@@ -6,7 +6,9 @@ namespace Toepan.Domain.Ratings.Steps;
 /// <param name="Unit">Its unit.</param>
 /// <param name="Largest">The largest value at which this measure by itself allows a level; +∞ where it allows the level whatever its value.</param>
 /// <param name="Uncertainty">Standard uncertainty of the value, or null.</param>
-internal sealed record Driver(string Code, double Value, string Unit, Func<ProtectionLevel, double> Largest, double? Uncertainty = null)
+/// <param name="Detail">What kind of maximum it is: the mode, the point; or null.</param>
+internal sealed record Driver(
+    string Code, double Value, string Unit, Func<ProtectionLevel, double> Largest, double? Uncertainty = null, string? Detail = null)
 {
     /// <summary>How far the value must fall to allow a level; 0 where it allows it already.</summary>
     public double Over(ProtectionLevel level) => Math.Max(0, Value - Largest(level));

@@ -92,7 +92,8 @@ internal sealed class Explanation(Scheme scheme, RatingInputs inputs, Occupant r
             ? $", from {scheme.WordOf(behind.Code)} of {Figures.Of(behind.Value, behind.Unit)}"
             : state.Excess is { } excess ? $" (excess risk {Figures.Percent(excess)})" : "";
         var uncertainty = driver.Uncertainty is { } u ? $" ± {Figures.Of(u, driver.Unit)}" : "";
-        return $"{scheme.WordOf(driver.Code)} of {Figures.Of(driver.Value, driver.Unit)}{uncertainty}{detail}";
+        var where = driver.Detail is { } at && state.Behind is null ? $", {at}" : "";
+        return $"{scheme.WordOf(driver.Code)} of {Figures.Of(driver.Value, driver.Unit)}{uncertainty}{where}{detail}";
     }
 
     private string Margins(RegionState state, ProtectionLevel level)
@@ -101,35 +102,35 @@ internal sealed class Explanation(Scheme scheme, RatingInputs inputs, Occupant r
         var margin = state.Driver!.Margin(level, state.Capped);
         if (margin.ToBetter is { } less)
         {
-            parts.Add($"{Far(state, less, level - 1, up: true)} less would give {(level - 1).Protection()}{Besides(state, level - 1)}");
+            parts.Add($"{Far(state, less, level - 1, "lower")} would give {(level - 1).Protection()}{Besides(state, level - 1)}");
         }
 
         if (margin.ToWorse is { } more)
         {
-            parts.Add($"{Far(state, more, level, up: false)} more would give {(level + 1).Protection()}");
+            parts.Add($"more than {Far(state, more, level, "higher")} would give {(level + 1).Protection()}");
         }
 
         var close = state.Driver.Uncertainty is { } u && (margin.ToBetter < u || margin.ToWorse < u)
             ? " That is closer than the standard uncertainty of the measurement."
             : "";
-        return parts.Count == 0 ? "" : $" {Sentence.Start(Sentence.And(parts))}.{close}";
+        return parts.Count == 0 ? "" : $" {Sentence.Start(scheme.WordOf(state.Driver.Code))} {Sentence.And(parts)}.{close}";
     }
 
-    private string Far(RegionState state, double distance, ProtectionLevel bound, bool up)
+    private string Far(RegionState state, double distance, ProtectionLevel bound, string way)
     {
         var driver = state.Driver!;
-        var text = Figures.Distance(distance, driver.Value, driver.Unit);
+        var text = $"{Figures.Distance(distance, driver.Value, driver.Unit)} {way}";
         if (state.Behind is { } behind)
         {
             var load = Math.Abs(behind.Value - behind.Largest(bound));
-            return double.IsFinite(load) ? $"{text} ({Figures.Distance(load, behind.Value, behind.Unit)} of {scheme.WordOf(behind.Code)})" : text;
+            return double.IsFinite(load) ? $"{text} ({scheme.WordOf(behind.Code)} {Figures.Distance(load, behind.Value, behind.Unit)} {way})" : text;
         }
 
-        return Points(state, bound, up) is { } points ? $"{text} ({points} of excess risk)" : text;
+        return Points(state, bound) is { } points ? $"{text} ({points} of excess risk)" : text;
     }
 
     /// <summary>The same distance in excess risk, where that is what decides and no limit comes before.</summary>
-    private string? Points(RegionState state, ProtectionLevel bound, bool up)
+    private string? Points(RegionState state, ProtectionLevel bound)
     {
         var rule = inputs.Occupants.Where(o => o.Position == state.Position).SelectMany(o => scheme.RegionsOf(o.Dummy)).FirstOrDefault(r => r.Region == state.Region);
         if (rule?.Risk is not { } risk || state.Excess is not { } excess || !risk.Curves.Any(curve => curve.Load == state.Driver!.Code))
@@ -142,14 +143,13 @@ internal sealed class Explanation(Scheme scheme, RatingInputs inputs, Occupant r
             return null;
         }
 
-        var difference = up ? excess - risk.Bounds.Largest(bound) : risk.Bounds.Largest(bound) - excess;
-        return difference >= 0 ? Figures.Points(difference) : null;
+        return Figures.Points(Math.Abs(excess - risk.Bounds.Largest(bound)));
     }
 
     private string Besides(RegionState state, ProtectionLevel better)
     {
         var others = state.Others.Where(other => other.Over(better) > 0).Select(other =>
-            $"{scheme.WordOf(other.Code)} {Figures.Distance(other.Over(better), other.Value, other.Unit)} less").ToList();
+            $"{scheme.WordOf(other.Code)} {Figures.Distance(other.Over(better), other.Value, other.Unit)} lower").ToList();
         return others.Count == 0 ? "" : $" together with {Sentence.And(others)}";
     }
 }

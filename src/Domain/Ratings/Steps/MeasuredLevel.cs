@@ -26,6 +26,6 @@ internal static class MeasuredLevel
 
         Driver DriverOf(RatedMeasure rule, Measure measure) => new(
             rule.Measure, measure.Value!.Value, measure.Unit,
-            level => Math.Min(rule.Bounds.Largest(level), limits(rule.Measure, level)), measure.Uncertainty);
+            level => Math.Min(rule.Bounds.Largest(level), limits(rule.Measure, level)), measure.Uncertainty, measure.Detail);
     }
 }

@@ -53,7 +53,8 @@ internal sealed class RegionRater(Scheme scheme, MeasureLookup measures)
                 .Select(curve => (Curve: curve, Measure: measures.Find(curve.Load, state.Position)!))
                 .OrderByDescending(pair => excess.ByCurve(pair.Curve, pair.Measure.Value!.Value))
                 .Select(pair => new Driver(
-                    pair.Curve.Load, pair.Measure.Value!.Value, pair.Measure.Unit, level => Math.Min(excess.Load(pair.Curve, level), limits(pair.Curve.Load, level)))),
+                    pair.Curve.Load, pair.Measure.Value!.Value, pair.Measure.Unit,
+                    level => Math.Min(excess.Load(pair.Curve, level), limits(pair.Curve.Load, level)), pair.Measure.Uncertainty, pair.Measure.Detail)),
         ];
     }
 
