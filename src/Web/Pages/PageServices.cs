@@ -1,4 +1,3 @@
-using Toepan.Web.Pages.Channels.Plots;
 using Toepan.Web.Pages.Programme;
 
 namespace Toepan.Web.Pages;
@@ -7,6 +6,5 @@ namespace Toepan.Web.Pages;
 public static class PageServices
 {
     public static IServiceCollection AddPages(this IServiceCollection services) => services
-        .AddScoped<TestRunLoader>()
-        .AddScoped<RunPlotLoader>();
+        .AddScoped<TestRunLoader>();
 }

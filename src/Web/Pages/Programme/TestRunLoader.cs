@@ -10,7 +10,7 @@ namespace Toepan.Web.Pages.Programme;
 /// <summary>Asks every feature service for its part of one run. Only a missing run fails the page; a missing part is said in its place.</summary>
 public sealed class TestRunLoader(
     TestRunService tests, VehicleClassService classes, MeasureService measures, RatingService ratings, ChannelFlagService flags,
-    ChannelService channels)
+    ChannelService channels, PlotService plots)
 {
     public async Task<Outcome<TestRunView>> Load(Viewer viewer, string test, CancellationToken cancellation)
     {
@@ -33,6 +33,7 @@ public sealed class TestRunLoader(
             Take(await measures.Reductions(viewer, test, cancellation), refusals) ?? [],
             Take(await flags.List(viewer, test, cancellation), refusals) ?? [],
             Take(await channels.Index(viewer, test, cancellation), refusals) ?? [],
+            Take(await plots.Daily(viewer, test, cancellation), refusals)?.Sets ?? [],
             refusals);
     }
 

@@ -1,6 +1,7 @@
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
 using Toepan.Api.Programme;
+using Toepan.Domain.Analysis;
 using Toepan.Domain.Measures;
 using Toepan.Domain.Packages;
 using Toepan.Domain.Programme;
@@ -12,7 +13,7 @@ namespace Toepan.Web.Pages.Programme;
 public sealed record TestRunView(
     TestRunDetail Detail, string ClassTitle, IReadOnlyList<Measure> Measures, StructureResult? Structure, IReadOnlyList<Finding> Findings,
     Rating? Rating, IReadOnlyList<ReductionSummary> Reductions, IReadOnlyList<FlagRecord> Flags, IReadOnlyList<ChannelIndexEntry> Channels,
-    IReadOnlyList<string> Refusals)
+    IReadOnlyList<CurveSet> Curves, IReadOnlyList<string> Refusals)
 {
     public string Test => Detail.Run.Test;
 
