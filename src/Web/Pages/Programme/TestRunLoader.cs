@@ -10,7 +10,7 @@ namespace Toepan.Web.Pages.Programme;
 /// <summary>Asks every feature service for its part of one run. Only a missing run fails the page; a missing part is said in its place.</summary>
 public sealed class TestRunLoader(
     TestRunService tests, VehicleClassService classes, MeasureService measures, RatingService ratings, ChannelFlagService flags,
-    ChannelService channels, PlotService plots)
+    ChannelService channels, PlotService plots, ProgrammeRules rules)
 {
     public async Task<Outcome<TestRunView>> Load(Viewer viewer, string test, CancellationToken cancellation)
     {
@@ -23,13 +23,15 @@ public sealed class TestRunLoader(
         var refusals = new List<string>();
         var classKey = detail.Run.Vehicle.Class;
         var title = Take(await classes.List(viewer, cancellation), refusals)?.FirstOrDefault(c => c.Key == classKey)?.Title ?? classKey;
+        var rating = Take(await ratings.Get(viewer, test, null, cancellation), refusals);
         return new TestRunView(
             detail,
             title,
             Take(await measures.Get(viewer, test, null, cancellation), refusals) ?? [],
             Take(await measures.Structure(viewer, test, cancellation), refusals),
             Take(await measures.Findings(viewer, test, cancellation), refusals) ?? [],
-            Take(await ratings.Get(viewer, test, null, cancellation), refusals),
+            rating,
+            rules.FindScheme(rating?.Scheme ?? "") ?? rules.DefaultScheme,
             Take(await measures.Reductions(viewer, test, cancellation), refusals) ?? [],
             Take(await flags.List(viewer, test, cancellation), refusals) ?? [],
             Take(await channels.Index(viewer, test, cancellation), refusals) ?? [],

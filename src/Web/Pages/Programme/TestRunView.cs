@@ -12,11 +12,12 @@ namespace Toepan.Web.Pages.Programme;
 /// <summary>Everything the page of one run shows. A part whose service refused is empty or null; the refusal stands in <see cref="Refusals"/>.</summary>
 public sealed record TestRunView(
     TestRunDetail Detail, string ClassTitle, IReadOnlyList<Measure> Measures, StructureResult? Structure, IReadOnlyList<Finding> Findings,
-    Rating? Rating, IReadOnlyList<ReductionSummary> Reductions, IReadOnlyList<FlagRecord> Flags, IReadOnlyList<ChannelIndexEntry> Channels,
+    Rating? Rating, Scheme Scheme, IReadOnlyList<ReductionSummary> Reductions, IReadOnlyList<FlagRecord> Flags, IReadOnlyList<ChannelIndexEntry> Channels,
     IReadOnlyList<CurveSet> Curves, IReadOnlyList<string> Refusals)
 {
     public string Test => Detail.Run.Test;
 
     /// <summary>The limit that holds a region down when exceeded, in the measure's unit; null where the scheme names none for this dummy.</summary>
-    public double? Limit(string code, DummyType dummy) => null;
+    public double? Limit(string code, DummyType dummy) =>
+        Scheme.RegionsOf(dummy).SelectMany(region => region.Limits).FirstOrDefault(limit => limit.Measure == code)?.Limit;
 }
