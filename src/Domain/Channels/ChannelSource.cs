@@ -21,6 +21,13 @@ public sealed class ChannelSource : IChannelSource
         Channels = package.Channels.Select(channel => ChannelPreparer.Prepare(channel, flags, expected.Of(channel.Code))).ToList();
     }
 
+    private ChannelSource(IReadOnlyList<PreparedChannel> channels, Dictionary<(PreparedChannel, int?), FilteredChannel> filtered) =>
+        (Channels, this.filtered) = (channels, filtered);
+
+    /// <summary>The same source as if the package had never held a transducer; what was filtered is shared.</summary>
+    /// <param name="transducer">Code without its filter letter, <see cref="ChannelCode.Transducer"/>.</param>
+    public ChannelSource Without(string transducer) => new([.. Channels.Where(channel => channel.Code?.Transducer != transducer)], filtered);
+
     /// <summary>Every channel of the package, in its order, prepared but not filtered.</summary>
     public IReadOnlyList<PreparedChannel> Channels { get; }
 

@@ -1,3 +1,5 @@
+using Toepan.Domain.Programme;
+
 namespace Toepan.Domain.Measures.Injury;
 
 /// <summary>Every measure of one occupant: the loads first, then the risks made of them. A new measure is a file and a line here.</summary>
@@ -21,20 +23,20 @@ public static class OccupantMeasures
     ];
 
     /// <summary>The measures and risks of one occupant: always the same codes, in the catalogue's order.</summary>
-    public static IReadOnlyList<Measure> Reduce(OccupantContext context)
-    {
-        var measures = All.SelectMany(measure => measure.Reduce(context)).ToDictionary(measure => measure.Code, StringComparer.Ordinal);
-        Add(RegionRisk.Reduce(context.Occupant, measures).ToList());
-        Add(LowerLegRisk.Reduce(context));
-        Add([JointRisk.Reduce(context.Occupant, measures)]);
-        return measures.Values.OrderBy(measure => MeasureCatalogue.OrderOf(measure.Code)).ToList();
+    public static IReadOnlyList<Measure> Reduce(OccupantContext context) =>
+        WithRisks(context.Occupant, All.SelectMany(measure => measure.Reduce(context)).Concat(LowerLegRisk.Reduce(context)));
 
-        void Add(IEnumerable<Measure> risks)
+    /// <summary>Adds the risks that follow from other measures; <paramref name="reduced"/> holds every load and the lower-leg risks.</summary>
+    internal static IReadOnlyList<Measure> WithRisks(Occupant occupant, IEnumerable<Measure> reduced)
+    {
+        var measures = reduced.ToDictionary(measure => measure.Code, StringComparer.Ordinal);
+        foreach (var risk in RegionRisk.Reduce(occupant, measures).ToList())
         {
-            foreach (var risk in risks)
-            {
-                measures.Add(risk.Code, risk);
-            }
+            measures.Add(risk.Code, risk);
         }
+
+        var joint = JointRisk.Reduce(occupant, measures);
+        measures.Add(joint.Code, joint);
+        return measures.Values.OrderBy(measure => MeasureCatalogue.OrderOf(measure.Code)).ToList();
     }
 }
