@@ -21,7 +21,7 @@ public enum KeystoneEffect
     /// <summary>A region is no longer rated, but whatever its values were the level would be the same.</summary>
     Certain,
 
-    /// <summary>The level could be another: without it the published sentence could not be said.</summary>
+    /// <summary>The level could be another, by a region or a limit that is then not measured: without it the published sentence could not be said.</summary>
     Open,
 
     /// <summary>The level is rated and is another.</summary>

@@ -97,11 +97,19 @@ public sealed class KeystoneAnalysis
         return new(kind, name, Effect(without), without.Overall, without.PossibleOverall, [.. regions]);
     }
 
-    private KeystoneEffect Effect(Rating without) => (rating.Overall, without.Overall) switch
+    private KeystoneEffect Effect(Rating without)
     {
-        (null, null) => rating.PossibleOverall.SequenceEqual(without.PossibleOverall) ? KeystoneEffect.None : KeystoneEffect.Open,
-        ({ } with, { } level) => with == level ? KeystoneEffect.None : KeystoneEffect.Other,
-        ({ } with, null) => without.PossibleOverall is [var only] && only == with ? KeystoneEffect.Certain : KeystoneEffect.Open,
-        _ => KeystoneEffect.Other,
-    };
+        if (without.Overall is { } level && level != rating.Overall)
+        {
+            return KeystoneEffect.Other;
+        }
+
+        return Open(without).Except(Open(rating)).Any() ? KeystoneEffect.Open
+            : rating.Overall is not null && without.Overall is null ? KeystoneEffect.Certain
+            : KeystoneEffect.None;
+    }
+
+    /// <summary>The overall levels that a rating leaves open: what it says, and what missing or bounded values could make of it.</summary>
+    private static IEnumerable<ProtectionLevel> Open(Rating rating) =>
+        rating.Overall is { } level ? rating.PossibleOverall.Append(level) : rating.PossibleOverall;
 }

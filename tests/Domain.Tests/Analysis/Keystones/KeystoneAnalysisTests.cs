@@ -93,7 +93,8 @@ public sealed class KeystoneAnalysisTests
 
     private static void Agree(Rating whole, Keystone item, Rating smaller)
     {
-        Assert.Equal((smaller.Overall, smaller.PossibleOverall), (item.Overall, item.Possible));
+        Assert.Equal(smaller.Overall, item.Overall);
+        Assert.Equal(smaller.PossibleOverall, item.Possible);
         var regions = whole.Regions.Append(whole.Structure).Zip(smaller.Regions.Append(smaller.Structure))
             .Where(pair => pair.First.Level != pair.Second.Level)
             .Select(pair => new KeystoneRegion(pair.First.Region, pair.First.Position, pair.First.Level, pair.Second.Level));
