@@ -181,6 +181,15 @@ public sealed class RaterRegionTests
     }
 
     [Fact]
+    public void Rate_HeadLowByRiskAndOverALimitToo_SaysThatBothWouldHaveToFall()
+    {
+        var rating = RatingCase.Benign().Set("head.hic15", 834).Set("head.a3ms", 116.1).Rate();
+
+        Assert.Equal(("head.hic15", 134), (Region(rating, "head").Driver, Math.Round(Region(rating, "head").Margin!.ToBetter!.Value, 9)));
+        Assert.Contains(rating.Explanation, s => s.Contains("HIC15 134 lower would give moderate protection together with head acceleration for 3 ms 36.1 g lower", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Rate_LowerLegRisk_NamesTheLoadBehindIt()
     {
         var rating = RatingCase.Benign().Set("risk.lowerleg.left", 0.13101660, detail: "ankle").Rate();

@@ -146,10 +146,15 @@ internal sealed class Explanation(Scheme scheme, RatingInputs inputs, Occupant r
         return Figures.Points(Math.Abs(excess - risk.Bounds.Largest(bound)));
     }
 
+    /// <summary>What else would have to fall: named where that stays readable, else counted.</summary>
     private string Besides(RegionState state, ProtectionLevel better)
     {
-        var others = state.Others.Where(other => other.Over(better) > 0).Select(other =>
-            $"{scheme.WordOf(other.Code)} {Figures.Distance(other.Over(better), other.Value, other.Unit)} lower").ToList();
-        return others.Count == 0 ? "" : $" together with {Sentence.And(others)}";
+        var others = state.Others.Where(other => other.Over(better) > 0).ToList();
+        return others.Count switch
+        {
+            0 => "",
+            > 2 => $" if {others.Count.ToString(CultureInfo.InvariantCulture)} other measures fell below their bounds too",
+            _ => $" together with {Sentence.And([.. others.Select(o => $"{scheme.WordOf(o.Code)} {Figures.Distance(o.Over(better), o.Value, o.Unit)} lower")])}",
+        };
     }
 }

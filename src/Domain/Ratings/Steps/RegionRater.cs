@@ -89,7 +89,9 @@ internal sealed class RegionRater(Scheme scheme, MeasureLookup measures)
         }
 
         var held = state.Holding(outcome, limit.AtBest);
-        return state.Level is not null && measure!.Value is { } value && Decides(state, limit, value) ? Driven(held, rule, limit, measure, value) : held;
+        return state.Level is null || measure!.Value is not { } value ? held
+            : Decides(state, limit, value) ? Driven(held, rule, limit, measure, value)
+            : Beside(held, rule, limit, measure, value);
     }
 
     /// <summary>Over its limit, or certainly so by a bound although its value is not known.</summary>
@@ -103,8 +105,16 @@ internal sealed class RegionRater(Scheme scheme, MeasureLookup measures)
     private static RegionState Driven(RegionState held, RegionRule rule, LimitRule limit, Measure measure, double value)
     {
         List<Driver> all = [held.Driver!, .. held.Others];
-        var limits = Limits(rule);
-        var driver = all.Find(d => d.Code == limit.Measure) ?? new Driver(limit.Measure, value, measure.Unit, level => limits(limit.Measure, level));
+        var driver = all.Find(d => d.Code == limit.Measure) ?? Limited(rule, limit, measure, value);
         return held with { Driver = driver, Others = [.. all.Where(d => d != driver)], Behind = driver.Code == held.Driver!.Code ? held.Behind : null };
     }
+
+    /// <summary>An exceeded limit that does not decide still has to be met before the level can be better.</summary>
+    private static RegionState Beside(RegionState held, RegionRule rule, LimitRule limit, Measure measure, double value) =>
+        held.Others.Append(held.Driver!).Any(d => d.Code == limit.Measure)
+            ? held
+            : held with { Others = [.. held.Others, Limited(rule, limit, measure, value)] };
+
+    private static Driver Limited(RegionRule rule, LimitRule limit, Measure measure, double value) =>
+        new(limit.Measure, value, measure.Unit, level => Limits(rule)(limit.Measure, level));
 }
