@@ -6,6 +6,7 @@ using Toepan.Api.Measures;
 using Toepan.Api.Packages;
 using Toepan.Api.Programme;
 using Toepan.Api.Ratings;
+using Toepan.Api.Security;
 using Toepan.Api.Sheets;
 
 namespace Toepan.Api;
@@ -22,6 +23,7 @@ public static class ApiEndpoints
         app.MapRatings();
         app.MapAnalysis();
         app.MapSheets();
+        app.MapSecurity();
         app.MapOpenApi();
         return app;
     }

@@ -11,6 +11,9 @@ public sealed class DataFolder : IDisposable
 {
     public const string Default = "data";
     private const string LockName = "service.lock";
+
+    /// <summary>Beside the lock, since a locked file cannot be read by the one it keeps out.</summary>
+    private const string HolderName = "service.pid";
     private readonly FileStream held;
 
     private DataFolder(string path, FileStream held) => (Path, this.held) = (path, held);
@@ -56,29 +59,19 @@ public sealed class DataFolder : IDisposable
         try
         {
             var stream = new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-            stream.SetLength(0);
-            stream.Write(System.Text.Encoding.ASCII.GetBytes(Environment.ProcessId.ToString(CultureInfo.InvariantCulture)));
-            stream.Flush();
+            File.WriteAllText(System.IO.Path.Combine(folder, HolderName), Environment.ProcessId.ToString(CultureInfo.InvariantCulture));
             return stream;
         }
         catch (IOException problem) when (File.Exists(file))
         {
             throw new StartupRefusedException(
-                $"Another service uses the data folder {folder}{Holder(file)}. Stop it first, or give this one a folder of its own: --data DIR", problem);
+                $"Another service uses the data folder {folder}{Holder(folder)}. Stop it first, or give this one a folder of its own: --data DIR", problem);
         }
     }
 
-    private static string Holder(string file)
+    private static string Holder(string folder)
     {
-        try
-        {
-            using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-            using var reader = new StreamReader(stream);
-            return reader.ReadToEnd() is { Length: > 0 } id ? $" (process {id})" : "";
-        }
-        catch (IOException)
-        {
-            return "";
-        }
+        var file = System.IO.Path.Combine(folder, HolderName);
+        return File.Exists(file) ? $" (process {File.ReadAllText(file)})" : "";
     }
 }

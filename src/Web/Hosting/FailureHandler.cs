@@ -15,6 +15,9 @@ internal sealed class FailureHandler(ILogger<FailureHandler> log) : IExceptionHa
     /// <summary>ENOSPC, errno(3).</summary>
     private const int NoSpaceLeft = 28;
 
+    /// <summary>SQLSTATE classes (PostgreSQL, appendix A): no connection, no such database, no resources, shutting down.</summary>
+    private static readonly string[] AwayStates = ["08", "3D", "53", "57P"];
+
     public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
     {
         if (!ApiPaths.Covers(httpContext.Request.Path))
@@ -38,7 +41,7 @@ internal sealed class FailureHandler(ILogger<FailureHandler> log) : IExceptionHa
         DbUpdateException { InnerException: { } inner } => Describe(inner),
         PostgresException { SqlState: PostgresErrorCodes.DiskFull } => Full("The disk of the database is full"),
         IOException full when (full.HResult & 0xFFFF) == NoSpaceLeft => Full("The disk for temporary files is full"),
-        PostgresException { SqlState: var state } when state.StartsWith("57P", StringComparison.Ordinal) || state.StartsWith("53", StringComparison.Ordinal) => Away,
+        PostgresException { SqlState: var state } when Array.Exists(AwayStates, prefix => state.StartsWith(prefix, StringComparison.Ordinal)) => Away,
         PostgresException => Broken,
         DbException or InvalidOperationException { InnerException: DbException } => Away,
         _ => Broken,

@@ -10,7 +10,8 @@ internal static class ToepanHost
 
     public static async Task<int> Run(string[] args)
     {
-        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = ContentRoot() });
+        // Settings and pages lie beside the program, wherever it is started from.
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
         builder.WebHost.UseStaticWebAssets();
         if (!Addresses.Given(builder.Configuration))
         {
@@ -48,7 +49,4 @@ internal static class ToepanHost
 
         return 1;
     }
-
-    /// <summary>A published service finds its pages beside itself, wherever it is started from.</summary>
-    private static string? ContentRoot() => Directory.Exists(Path.Combine(AppContext.BaseDirectory, "wwwroot")) ? AppContext.BaseDirectory : null;
 }

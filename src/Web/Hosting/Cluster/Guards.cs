@@ -7,14 +7,14 @@ namespace Toepan.Web.Hosting.Cluster;
 /// <summary>What a private cluster refuses before it touches anything, each with what to do.</summary>
 internal static class Guards
 {
-    private static readonly SearchValues<char> Odd = SearchValues.Create("\"'$`\\\n\r");
+    private static readonly SearchValues<char> Odd = SearchValues.Create("\"'$`\\*?[]\n\r");
 
-    /// <summary>pg_ctl hands the path to a shell.</summary>
+    /// <summary>pg_ctl hands the path to a shell, and find takes it as a pattern.</summary>
     public static void RefuseOddPath(string root)
     {
         if (root.AsSpan().ContainsAny(Odd))
         {
-            throw new StartupRefusedException($"The data folder {root} has a quote, a dollar sign, a backslash or a line break in its name. Choose another: --data DIR");
+            throw new StartupRefusedException($"The data folder {root} has a quote, bracket, asterisk, question mark, dollar sign, backslash or line break in its name. Choose another: --data DIR");
         }
     }
 

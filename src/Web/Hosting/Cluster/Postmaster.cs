@@ -9,6 +9,8 @@ internal sealed class Postmaster(ClusterFolder folder, PostgresBinaries binaries
     /// <summary>Recovery after a crash replays at most a few GB of log.</summary>
     private const string StartSeconds = "300";
     private const string StopSeconds = "60";
+    private static readonly TimeSpan OrphanPatience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan OrphanPause = TimeSpan.FromMilliseconds(100);
 
     /// <summary>
     /// The running server of this cluster, or null. The process file alone is not believed: after a crash its number may belong to
@@ -26,13 +28,39 @@ internal sealed class Postmaster(ClusterFolder folder, PostgresBinaries binaries
         return place.Output == folder.Data ? identity : null;
     }
 
-    /// <summary>Takes away the process file of a server that no longer runs; its number may have been given to another process.</summary>
-    public async Task RemoveStaleProcessFile()
+    /// <summary>
+    /// Takes away what a server that no longer runs left behind: its process file and its sockets, whose numbers may have been given to
+    /// other processes. PostgreSQL's own guard against a second server over living backends is in that file, so first the last process
+    /// that stands in the data folder must have gone; backends go by themselves once their postmaster has.
+    /// </summary>
+    /// <exception cref="StartupRefusedException">Some stay.</exception>
+    public async Task ClearAway(string socketFolder, CancellationToken cancellation)
     {
-        if (await Find() is null)
+        var patience = OrphanPatience;
+        for (var standing = await Standing(cancellation); standing.Count > 0; standing = await Standing(cancellation))
         {
-            File.Delete(folder.ProcessFile);
+            if (patience <= TimeSpan.Zero)
+            {
+                throw new StartupRefusedException(
+                    $"Processes {string.Join(", ", standing)} of an earlier PostgreSQL still use {folder.Data}. End them (kill {string.Join(' ', standing)}) and start again.");
+            }
+
+            await Task.Delay(OrphanPause, cancellation);
+            patience -= OrphanPause;
         }
+
+        File.Delete(folder.ProcessFile);
+        foreach (var left in Directory.EnumerateFiles(socketFolder, ".s.PGSQL.*"))
+        {
+            File.Delete(left);
+        }
+    }
+
+    /// <summary>Process ids of everything whose working folder is the cluster's data, as the cluster's user sees it.</summary>
+    private async Task<IReadOnlyList<string>> Standing(CancellationToken cancellation)
+    {
+        var found = await user.Run(["find", "/proc", "-maxdepth", "2", "-name", "cwd", "-lname", folder.Data, "-printf", "%h\\n"], cancellation);
+        return [.. found.Output.Split('\n').Where(line => line.StartsWith("/proc/", StringComparison.Ordinal)).Select(line => line["/proc/".Length..]).Where(id => id.All(char.IsAsciiDigit))];
     }
 
     public Task<CommandResult> Start(CancellationToken cancellation) =>

@@ -135,7 +135,7 @@ public sealed class PrivateCluster(string root, IReadOnlyDictionary<string, stri
     {
         var postmaster = new Postmaster(folder, binaries, user);
         await postmaster.Stop();
-        await postmaster.RemoveStaleProcessFile();
+        await postmaster.ClearAway(SocketFolder, cancellation);
         File.Delete(folder.Settings);
         PrivateFile.WriteNew(folder.Settings, ClusterSettings.Text(folder, SocketFolder, settings));
         await user.Own(folder.Settings);

@@ -1,0 +1,3 @@
+using Toepan.Support;
+
+[assembly: AssemblyFixture(typeof(PostgresFixture))]
