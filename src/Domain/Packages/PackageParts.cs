@@ -16,10 +16,12 @@ internal sealed class PackageParts(PackageLayout layout, EntryExpander expander,
         var testHeader = Header(layout.TestHeader);
         var index = Header(layout.Index);
         var channels = new ChannelsReader(layout, expander, budget, problems).Read(index);
-        var points = Points();
-        var clearances = Table(layout.Clearances, ClearancesFile.Columns, []) is { } distances ? ClearancesFile.Read(distances, points) : [];
+        var before = problems.Rejections;
+        var points = Table(layout.Points, PointsFile.Columns, []) is { } coordinates ? PointsFile.Read(coordinates) : [];
+        var pointsKnown = problems.Rejections == before;
+        var clearances = Table(layout.Clearances, ClearancesFile.Columns, []) is { } distances ? ClearancesFile.Read(distances, pointsKnown ? points : null) : [];
         var findings = Table(layout.Findings, FindingsFile.Required, FindingsFile.Optional) is { } rows
-            ? FindingsFile.Read(rows, programme?.Occupants ?? [])
+            ? FindingsFile.Read(rows, programme?.Occupants)
             : [];
         if (problems.Rejected || programme is null || channels is null || !layout.Attachments.All(expander.Skim))
         {
@@ -30,8 +32,8 @@ internal sealed class PackageParts(PackageLayout layout, EntryExpander expander,
         return new TestPackage
         {
             Programme = programme,
-            TestHeader = testHeader,
-            IndexHeader = index,
+            TestHeader = testHeader ?? [],
+            IndexHeader = index ?? [],
             Channels = channels,
             Points = points,
             Clearances = clearances,
@@ -64,21 +66,18 @@ internal sealed class PackageParts(PackageLayout layout, EntryExpander expander,
         }
     }
 
-    private IReadOnlyList<HeaderEntry> Header(ZipEntry? entry) =>
-        Text(entry) is { } bytes ? HeaderFile.Read(bytes, new Place(entry!.Name), budget, problems) ?? [] : [];
-
-    private IReadOnlyList<StructuralPoint> Points() =>
-        Table(layout.Points, PointsFile.Columns, []) is { } rows ? PointsFile.Read(rows) : [];
+    private IReadOnlyList<HeaderEntry>? Header(ZipEntry? entry) =>
+        Text(entry) is { } bytes ? HeaderFile.Read(bytes, new Place(entry!.Name), budget, problems) : null;
 
     private CsvTable? Table(ZipEntry? entry, string[] required, string[] optional) =>
         Text(entry) is { } bytes ? CsvTable.Open(bytes, new Place(entry!.Name), budget, problems, required, optional) : null;
 
     private ReadOnlyMemory<byte>? Text(ZipEntry? entry) =>
-        entry is null || expander.Broken ? null : expander.Read(entry, budget.Limits.MaxTextFileBytes);
+        entry is null || expander.Broken || budget.Broken ? null : expander.Read(entry, budget.Limits.MaxTextFileBytes);
 
-    private void TellOtherTest(IReadOnlyList<HeaderEntry> header, string test)
+    private void TellOtherTest(IReadOnlyList<HeaderEntry>? header, string test)
     {
-        if (HeaderText.FindValue(header, HeaderKeys.TestReference) is { } reference && !reference.Value.Equals(test, StringComparison.OrdinalIgnoreCase))
+        if (HeaderText.FindValue(header ?? [], HeaderKeys.TestReference) is { } reference && !reference.Value.Equals(test, StringComparison.OrdinalIgnoreCase))
         {
             problems.Note(ProblemCodes.TestDiffers, $"The test header calls the test '{ProblemList.Show(reference.Value)}', programme.json {test}; the latter is used.", new Place(layout.TestHeader!.Name, reference.Line), reference.Value);
         }

@@ -25,12 +25,15 @@ internal sealed class ProblemList
     private int dropped;
 
     /// <summary>True once anything made the package unreadable.</summary>
-    public bool Rejected { get; private set; }
+    public bool Rejected => Rejections > 0;
+
+    /// <summary>How many problems made the package unreadable.</summary>
+    public int Rejections { get; private set; }
 
     /// <summary>An error that makes the whole package unreadable.</summary>
     public void Reject(string code, string message, Place place = default, string? value = null, string? limit = null)
     {
-        Rejected = true;
+        Rejections++;
         Add(ProblemSeverity.Error, code, message, place, value, limit);
     }
 

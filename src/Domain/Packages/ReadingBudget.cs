@@ -12,6 +12,9 @@ internal sealed class ReadingBudget(PackageLimits limits, ProblemList problems)
 
     public PackageLimits Limits => limits;
 
+    /// <summary>True once a limit was broken: nothing more is read.</summary>
+    public bool Broken { get; private set; }
+
     /// <summary>False, and the package is refused, where a line is longer than allowed.</summary>
     public bool TakeLine(int bytes, Place place) =>
         bytes <= limits.MaxLine || Refuse(ProblemCodes.LineTooLong, $"A line has {bytes} bytes; {limits.MaxLine} are allowed.", place, bytes, limits.MaxLine);
@@ -45,6 +48,7 @@ internal sealed class ReadingBudget(PackageLimits limits, ProblemList problems)
 
     private bool Refuse(string code, string message, Place place, long value, long limit)
     {
+        Broken = true;
         problems.Reject(code, message, place, value.ToString(CultureInfo.InvariantCulture), limit.ToString(CultureInfo.InvariantCulture));
         return false;
     }

@@ -27,6 +27,9 @@ internal sealed record RawEntry(byte[] Name, byte[] Content)
 
     public byte DosAttributes { get; init; }
 
+    /// <summary>Packed bytes where they are not the content's.</summary>
+    public byte[]? Packed { get; init; }
+
     public uint? ClaimedCrc { get; init; }
 
     public uint? ClaimedSize { get; init; }
@@ -56,7 +59,7 @@ internal static class RawZip
         var offsets = new List<long>();
         foreach (var entry in entries)
         {
-            var packed = entry.Method == 8 ? Deflate(entry.Content) : entry.Content;
+            var packed = entry.Packed ?? (entry.Method == 8 ? Deflate(entry.Content) : entry.Content);
             var crc = entry.ClaimedCrc ?? Crc32.HashToUInt32(entry.Content);
             var size = entry.ClaimedSize ?? (uint)entry.Content.Length;
             var offset = entry.ShareWith is { } shared ? offsets[shared] : zip.Position;
@@ -80,7 +83,13 @@ internal static class RawZip
 
         var start = zip.Position;
         zip.Write(directory.ToArray());
-        var count = (ushort)(claimedCount ?? entries.Count);
+        var entryCount = claimedCount ?? entries.Count;
+        if (entryCount >= ushort.MaxValue)
+        {
+            Zip64End(zip, entryCount, directory.Length, start);
+        }
+
+        var count = (ushort)Math.Min(entryCount, ushort.MaxValue);
         Put(zip, 0x06054b50u, (ushort)0, (ushort)0, count, count, (uint)directory.Length, (uint)start, (ushort)comment.Length);
         zip.Write(Encoding.ASCII.GetBytes(comment));
         return zip.ToArray();
@@ -95,6 +104,13 @@ internal static class RawZip
         }
 
         return packed.ToArray();
+    }
+
+    private static void Zip64End(MemoryStream zip, int count, long length, long start)
+    {
+        var end = zip.Position;
+        Put(zip, 0x06064b50u, 44ul, (ushort)45, (ushort)45, 0u, 0u, (ulong)count, (ulong)count, (ulong)length, (ulong)start);
+        Put(zip, 0x07064b50u, 0u, (ulong)end, 1u);
     }
 
     private static byte[] Zip64Extra(long size, long packed, long offset)

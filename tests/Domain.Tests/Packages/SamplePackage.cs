@@ -121,6 +121,9 @@ internal sealed class SamplePackage
 
         """) + samples;
 
+    /// <summary>A name as a problem shows it: control characters replaced.</summary>
+    public static string Shown(string name) => string.Concat(name.Select(c => char.IsControl(c) ? '\uFFFD' : c));
+
     /// <summary>The text with CR LF, as the format asks.</summary>
     public static string Lines(string text) => text.ReplaceLineEndings("\r\n") + "\r\n";
 }

@@ -6,9 +6,10 @@ namespace Toepan.Domain.Packages.Iso13499;
 internal sealed class ChannelsReader(PackageLayout layout, EntryExpander expander, ReadingBudget budget, ProblemList problems)
 {
     /// <summary>Channels by number; null where the archive or a limit makes the package unreadable.</summary>
-    public IReadOnlyList<RecordedChannel>? Read(IReadOnlyList<HeaderEntry> indexHeader)
+    /// <param name="indexHeader">Lines of the .chn index, or null where there is none or it cannot be read.</param>
+    public IReadOnlyList<RecordedChannel>? Read(IReadOnlyList<HeaderEntry>? indexHeader)
     {
-        if (!budget.TakeChannels(layout.ChannelFiles.Count + layout.WideFiles.Count, default))
+        if (expander.Broken || budget.Broken || !budget.TakeChannels(layout.ChannelFiles.Count + layout.WideFiles.Count, default))
         {
             return null;
         }
@@ -23,9 +24,9 @@ internal sealed class ChannelsReader(PackageLayout layout, EntryExpander expande
         return [.. new ExplicitTimes(channels, problems).Resolve().OrderBy(channel => channel.Number)];
     }
 
-    private ChannelIndex? Index(IReadOnlyList<HeaderEntry> header)
+    private ChannelIndex? Index(IReadOnlyList<HeaderEntry>? header)
     {
-        if (layout.Index is null)
+        if (layout.Index is null || header is null)
         {
             return null;
         }
@@ -69,7 +70,7 @@ internal sealed class ChannelsReader(PackageLayout layout, EntryExpander expande
     }
 
     private ReadOnlyMemory<byte>? Expand(ZipEntry entry) =>
-        !expander.Broken && budget.TakeChannelBytes(entry.Bytes, new Place(entry.Name)) ? expander.Read(entry, budget.Limits.MaxChannelFileBytes) : null;
+        !expander.Broken && !budget.Broken && budget.TakeChannelBytes(entry.Bytes, new Place(entry.Name)) ? expander.Read(entry, budget.Limits.MaxChannelFileBytes) : null;
 
     private void TellDuplicates(List<RecordedChannel> channels)
     {

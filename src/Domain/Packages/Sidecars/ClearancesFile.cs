@@ -8,7 +8,9 @@ internal static class ClearancesFile
     public static string[] Columns { get; } = ["clearance", "opposing_point", "distance"];
 
     /// <summary>Every clearance once; of a name given twice the first row counts.</summary>
-    public static IReadOnlyList<Clearance> Read(CsvTable table, IReadOnlyList<StructuralPoint> points)
+    /// <param name="table">The file.</param>
+    /// <param name="points">Points an opposing point must be among; null where they are not known.</param>
+    public static IReadOnlyList<Clearance> Read(CsvTable table, IReadOnlyList<StructuralPoint>? points)
     {
         var clearances = new Dictionary<string, Clearance>();
         foreach (var row in table.Rows())
@@ -22,7 +24,7 @@ internal static class ClearancesFile
             {
                 table.Problems.Warn(ProblemCodes.ClearanceTwice, $"The clearance {clearance.Name} is there twice; line {clearances[clearance.Name].Line} is used.", row.Place, clearance.Name);
             }
-            else if (!points.Any(point => point.Name == clearance.OpposingPoint))
+            else if (points is not null && !points.Any(point => point.Name == clearance.OpposingPoint))
             {
                 table.Problems.Warn(ProblemCodes.ClearancePoint, $"The opposing point {clearance.OpposingPoint} is not in points.csv.", row.Place, clearance.OpposingPoint);
             }

@@ -11,7 +11,9 @@ internal static class FindingsFile
     public static string[] Optional { get; } = ["camera", "note", "position"];
 
     /// <summary>Every row, in order. Unknown kinds and regions are kept and warned about; an unknown severity is an error.</summary>
-    public static IReadOnlyList<Finding> Read(CsvTable table, IReadOnlyList<Occupant> occupants)
+    /// <param name="table">The file.</param>
+    /// <param name="occupants">Occupants whose positions a finding may name; null where they are not known.</param>
+    public static IReadOnlyList<Finding> Read(CsvTable table, IReadOnlyList<Occupant>? occupants)
     {
         var findings = new List<Finding>();
         foreach (var row in table.Rows())
@@ -56,7 +58,7 @@ internal static class FindingsFile
         return true;
     }
 
-    private static void WarnOfUnknown(Finding finding, Place place, IReadOnlyList<Occupant> occupants, ProblemList problems)
+    private static void WarnOfUnknown(Finding finding, Place place, IReadOnlyList<Occupant>? occupants, ProblemList problems)
     {
         if (!FindingWords.Kinds.Contains(finding.Kind))
         {
@@ -68,7 +70,7 @@ internal static class FindingsFile
             problems.Warn(ProblemCodes.FindingRegion, $"The region '{ProblemList.Show(finding.Region)}' is unknown; the finding is kept.", place, finding.Region);
         }
 
-        if (finding.Position is { } position && occupants.All(occupant => occupant.Position != position))
+        if (finding.Position is { } position && occupants is not null && occupants.All(occupant => occupant.Position != position))
         {
             problems.Warn(ProblemCodes.FindingPosition, $"No occupant sits at position {position}; the finding is kept.", place, position.ToString(CultureInfo.InvariantCulture));
         }
