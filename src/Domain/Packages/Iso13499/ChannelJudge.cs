@@ -68,6 +68,7 @@ internal sealed class ChannelJudge(ProblemList problems)
                 problems.Warn(ProblemCodes.IndexDiffers, $"The index calls channel {channel.Number} {indexed.Code}, its header {own}; the header's is used.", place.At(HeaderText.Find(channel.Header, HeaderKeys.ChannelCode)!.Line).Of(own), own, indexed.Code);
             }
 
+            TellCase(channel.Header, own, place);
             return own;
         }
 
@@ -79,6 +80,14 @@ internal sealed class ChannelJudge(ProblemList problems)
 
         problems.Error(ProblemCodes.NoCode, "Neither the header nor the index has a code for this channel; it cannot be used.", place);
         return "";
+    }
+
+    private void TellCase(IReadOnlyList<HeaderEntry> header, string code, Place place)
+    {
+        if (HeaderText.FindValue(header, HeaderKeys.ChannelCode) is { } entry && entry.Value.Any(char.IsLower))
+        {
+            problems.Note(ProblemCodes.CodeCase, "The channel code is kept in upper case.", place.At(entry.Line).Of(code), entry.Value);
+        }
     }
 
     private void WarnOfDuplicates(IReadOnlyList<HeaderEntry> header, Place place)

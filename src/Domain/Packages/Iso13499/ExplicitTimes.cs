@@ -9,14 +9,16 @@ internal readonly record struct UniformTimes(double FirstS, double IntervalS, in
     public const double Tolerance = 1e-6;
 
     /// <summary>
-    /// Takes the interval = (last − first)/(n − 1), rounded to 15 digits so that 0.0001 does not become 0.00010000000000000002, and compares every
-    /// time with its place. At least two times; times must rise.
+    /// Takes the interval = (last − first)/(n − 1) and compares every time with its place. At least two times; times must rise. The interval is
+    /// rounded to 12 digits, so that 0.0001 does not become 0.00010000000000000002, unless that would shift the last time by a tenth of the
+    /// tolerance.
     /// </summary>
     public static UniformTimes Of(ReadOnlySpan<double> times, double perSecond)
     {
         var first = times[0] / perSecond;
         var mean = ((times[^1] / perSecond) - first) / (times.Length - 1);
-        var interval = double.Parse(mean.ToString("G15", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var rounded = double.Parse(mean.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var interval = Math.Abs(rounded - mean) * (times.Length - 1) <= 0.1 * Tolerance * mean ? rounded : mean;
         for (var i = 0; i < times.Length; i++)
         {
             var off = Math.Abs((times[i] / perSecond) - (first + (i * interval)));

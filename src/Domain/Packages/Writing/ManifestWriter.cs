@@ -123,7 +123,7 @@ internal sealed class ManifestWriter
     {
         if (value is not null)
         {
-            json.WriteString(name, value);
+            json.WriteString(name, TextBytes.WithoutNul(value));
         }
     }
 

@@ -14,7 +14,7 @@ internal static class TextBytes
     /// </summary>
     public static byte[] Of(string text)
     {
-        text = text.Replace('\0', '\uFFFD');
+        text = WithoutNul(text);
         if (Ascii.IsValid(text))
         {
             return Encoding.ASCII.GetBytes(text);
@@ -27,6 +27,9 @@ internal static class TextBytes
 
         return [.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(text)];
     }
+
+    /// <summary>NUL, which no reader of a package accepts, replaced by U+FFFD.</summary>
+    public static string WithoutNul(string text) => text.Replace('\0', '\uFFFD');
 
     /// <summary>The text on one line: line ends become blanks.</summary>
     public static string OneLine(string text) => text.ReplaceLineEndings(" ").Replace('\r', ' ').Replace('\n', ' ');
