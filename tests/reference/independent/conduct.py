@@ -21,7 +21,7 @@ def items(conduct):
     result = {}
     if speeds:
         result["speed"] = verdict(within(sum(speeds) / len(speeds), "63.4", "65.4"))
-        result["speedAgreement"] = verdict(max(speeds) - min(speeds) <= Decimal("0.5") + EPS)
+        result["speedAgreement"] = verdict(max(speeds) - min(speeds) <= Decimal("0.5") + EPS) if len(speeds) > 1 else "not recorded"
     else:
         result["speed"] = "not recorded"
     overlap = conduct.get("overlapPercent")

@@ -95,13 +95,14 @@ class Fit:
     def displacement(self, pre, post):
         return self.r @ post + self.t - pre
 
-    def uncertainty(self, pre):
-        """s sqrt(1/n + leverage); leverage = mean over the axes of the rotation part, d x (inertia of the references)."""
-        centred = self.q - self.q.mean(axis=0)
+    def uncertainty(self, post):
+        """s sqrt(1/n + leverage), the largest of the three components. The fit turns and shifts the post point, so the lever arm is
+        that of the fitted post point about the fitted references: leverage = diagonal of [d]x J^-1 [d]x', J their inertia."""
+        centre = self.p.mean(axis=0)
+        centred, (x, y, z) = (self.p - centre) @ self.r.T, self.r @ (post - centre)
         inertia = np.sum(centred * centred) * np.eye(3) - centred.T @ centred
-        x, y, z = pre - self.q.mean(axis=0)
         cross = np.array([[0, z, -y], [-z, 0, x], [y, -x, 0]])
-        return self.s * math.sqrt(1 / self.n + float(np.trace(cross @ np.linalg.inv(inertia) @ cross.T)) / 3)
+        return self.s * math.sqrt(1 / self.n + float(np.max(np.diag(cross @ np.linalg.inv(inertia) @ cross.T))))
 
 
 def closure(moved, level):
@@ -144,7 +145,7 @@ def measures(bench, package, shift_mm):
         for part, rule in parts.items():
             bench.put(f"structure.{name}.{part}", None, guarded(lambda n=name, f=rule: float(f(delta[n]))), "mm")
         if fit:
-            points.append(dict(point=name, **{k: float(f(delta[name])) for k, f in parts.items()}, uncertainty=fit.uncertainty(measured[name][0])))
+            points.append(dict(point=name, **{k: float(f(delta[name])) for k, f in parts.items()}, uncertainty=fit.uncertainty(measured[name][1])))
     rear = {n: float(-d[0]) for n, d in delta.items()}
     bench.put("structure.footwell.rearward", None, guarded(lambda: largest([rear.get(n) for n in GRID], "no footwell point")), "mm")
     bench.put("structure.opening.closure", None, guarded(lambda: largest([closure(aligned, lv) for lv in ("upper", "lower")], "no door opening level")), "mm")
