@@ -21,7 +21,7 @@ for bad in ("1e300", "-1e300", "NaN", "abc", "99999", "-99999", "1e18"):
 for bad in ("-5", "1e18", "99999999999999999999", "abc", "3"):
     first(f"count_{bad!r}", "kept", channel(CODE, X, count=bad))
 for bad in ("furlong", "", "NOVALUE", "<b>g</b>", "g" * 100_000):
-    first(f"unit_{bad[:10]!r}", "kept", channel(CODE, X, unit=bad))
+    first(f"unit_{bad[:10]!r}", "flawed", channel(CODE, X, unit=bad))
 for bad in ("-60", "0", "1e9", "NaN", "thousand"):
     first(f"class_{bad!r}", "either", channel(CODE, X, more=[("Channel frequency class", bad)]).replace(b"Channel frequency class     :NOVALUE\r\n", b""))
 for title, values in {"all_nan": ["NaN"] * 2000, "infinity": ["Infinity"] * 2000, "hex": ["0x10"] * 2000, "overflow": ["1e5000"] * 2000, "thousands": ["1.234,5"] * 2000,
@@ -29,9 +29,11 @@ for title, values in {"all_nan": ["NaN"] * 2000, "infinity": ["Infinity"] * 2000
     first(f"samples_{title}", "kept", channel(CODE, values))
 for title, factor in {"near_overflow": 4e306, "denormal": 1e-318, "huge": 1e200, "signed_huge": -1e153}.items():
     first(f"samples_{title}", "either", channel(CODE, [f"{x * factor:.9g}" for x in X]))
-first("megabyte_line", "kept", channel(CODE, ["1" * 4_000_000]))
+first("megabyte_line", "flawed", channel(CODE, ["1" * 4_000_000]))
 first("megabyte_key", "either", b"K" * 4_000_000 + b":v\r\n" + channel(CODE, X))
 first("many_keys", "either", b"".join(b"Unknown key %d : v\r\n" % i for i in range(200_000)) + channel(CODE, X))
+first("many_equal_keys", "either", b"Comments : v\r\n" * 400_000 + channel(CODE, X))
+first("samples_bad_two_million", "either", channel(CODE, [f"x{i % 10007}" for i in range(1_900_000)]))
 first("one_line_of_many", "either", channel(CODE, [" ".join(f"{x:.5g}" for x in np.tile(X, 50))]))
 first("empty_file", "kept", b"")
 first("binary", "kept", bytes(range(256)) * 4000)
@@ -71,6 +73,19 @@ def fast_sampling_of_the_head(code):
     f = files(code)
     for n, axis in enumerate("XYZ", 1):
         f[f"Channel/{code}.{n:03d}"] = channel(f"11HEAD0000H3AC{axis}0", pulse(40, n, 330_000, 1e-6), dt="0.000001")
+    return pack(f)
+
+
+@hostile("either")
+def fast_sampling_of_everything(code):
+    """1 MHz for six accelerometer triples: still one package, still 10 s."""
+    f, n = files(code), 0
+    for p in "13":
+        for place in ("HEAD0000", "CHST0000", "PELV0000"):
+            for axis in "XYZ":
+                n += 1
+                f[f"Channel/{code}.{n:03d}"] = channel(f"1{p}{place}H3AC{axis}0", pulse(40, n, 330_000, 1e-6), dt="0.000001")
+    f["programme.json"] = f["programme.json"].replace(b'"dummy": "H3"}', b'"dummy": "H3"}, {"position": 3, "seat": "passenger", "dummy": "H3"}')
     return pack(f)
 
 
@@ -125,4 +140,5 @@ wide("header_only", "time,11CHST0000H3ACX0")
 wide("empty", "")
 wide("open_quote", 'time,"11CHST0000H3ACX0\ns,g\n' + ROWS)
 wide("same_code_twice", "time,11CHST0000H3ACX0,11CHST0000H3ACX0\ns,g,g\n" + "\n".join(f"{t:.6g},1,{i}" for i, t in enumerate(T)))
+wide("rows_million", "time,11CHST0000H3ACX0\ns,g\n" + "\n".join(f"{i / 1e6:.6f},{i % 977}" for i in range(1_000_000)))
 wide("columns_5000", "time," + ",".join(["11CHST0000H3ACX0"] * 5000) + "\ns," + ",".join(["g"] * 5000) + "\n" + "\n".join("0.0001," + ",".join(["1"] * 5000) for _ in range(4)), "refused")
