@@ -9,7 +9,8 @@ using Toepan.Domain.Packages;
 namespace Toepan.Demo.Commands;
 
 /// <summary>
-/// <c>load --url URL --token-file FILE --seed N</c>: uploads every run through the package route, as a laboratory would, then records the twins.
+/// <c>load --url URL --token-file FILE --seed N</c>: uploads every run through the package route, as a laboratory would, then
+/// records the twins as the administrator.
 /// Uploading again changes nothing: the service knows the same bytes.
 /// </summary>
 public static class LoadCommand
@@ -29,7 +30,14 @@ public static class LoadCommand
             }
         }
 
-        return await RecordTwinsAsync(client) ? 0 : 1;
+        using var administrator = await AdministratorSession.SignIn(url, firstRun.RootElement.GetProperty("administrator"));
+        if (administrator is null)
+        {
+            Console.WriteLine("The administrator's first password has been changed, so the demo's twins are left to record by hand.");
+            return 0;
+        }
+
+        return await RecordTwinsAsync(administrator) ? 0 : 1;
     }
 
     private static async Task<bool> UploadAsync(HttpClient client, DemoRun run, int seed, string progress)
@@ -56,7 +64,7 @@ public static class LoadCommand
     {
         foreach (var (twin, of, evidence) in Fleet.Twins)
         {
-            var body = new { key = twin.Key, make = twin.Make, model = twin.Model, modelYearFrom = twin.YearFrom, modelYearTo = twin.YearTo, evidence };
+            var body = new { vehicle = twin.Key, make = twin.Make, model = twin.Model, modelYearFrom = twin.YearFrom, modelYearTo = twin.YearTo, evidence };
             using var response = await client.PostAsJsonAsync($"/api/v1/vehicles/{of.Key}/twins", body);
             if (!response.IsSuccessStatusCode && response.StatusCode != HttpStatusCode.Conflict)
             {
