@@ -6,7 +6,7 @@ namespace Toepan.Api.Packages;
 
 /// <summary>
 /// Temporary files. A file loses its name as soon as it is open (where the system allows it), so that nothing remains of it
-/// however the process ends; names left over by a crash between the two are removed at the next start.
+/// however the process ends; names left over by a crash between the two are removed when the next process begins to receive.
 /// </summary>
 public sealed class UploadSpool
 {
