@@ -1,22 +1,19 @@
 using System.Globalization;
 using System.Net;
-using System.Net.Http.Headers;
-using Toepan.Api.Security;
 using Toepan.Api.Tests.Packages;
-using Toepan.Support;
 
 namespace Toepan.Api.Tests.Channels;
 
 /// <summary>Samples by the contract: JSON or CSV by Accept, filtered, cut, reduced.</summary>
-public sealed class SampleRouteTests(PostgresFixture postgres)
+[Collection(ProgrammeReaders.Name)]
+public sealed class SampleRouteTests(SharedProgramme programme)
 {
     private const string Head = "/api/v1/tests/FO-0002/channels/11HEAD0000H3ACXP";
 
     [Fact]
     public async Task Samples_Json_HoldsEverySampleFromTheFirst()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await Lab(api);
+        var lab = programme.Lab;
 
         var answer = await lab.Read($"{Head}?cfc=1000");
 
@@ -30,8 +27,7 @@ public sealed class SampleRouteTests(PostgresFixture postgres)
     [Fact]
     public async Task Samples_FromAndTo_AreInclusiveBounds()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await Lab(api);
+        var lab = programme.Lab;
 
         var answer = await lab.Read($"{Head}?from=0.01&to=0.02");
 
@@ -42,8 +38,7 @@ public sealed class SampleRouteTests(PostgresFixture postgres)
     [Fact]
     public async Task Samples_Points_KeepTheExtremes()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await Lab(api);
+        var lab = programme.Lab;
         var all = (await lab.Read($"{Head}?cfc=1000")).Json.GetProperty("values").EnumerateArray().Select(value => value.GetDouble()).ToList();
 
         var answer = await lab.Read($"{Head}?cfc=1000&points=100");
@@ -59,12 +54,11 @@ public sealed class SampleRouteTests(PostgresFixture postgres)
     [Fact]
     public async Task Samples_Csv_HoldsTheSameNumbersAsJson()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await Lab(api);
+        var lab = programme.Lab;
         var json = await lab.Read($"{Head}?from=0&to=0.05");
-        lab.DefaultRequestHeaders.Accept.Add(new MediaTypeWithQualityHeaderValue("text/csv"));
+        using var table = await programme.Accepting("text/csv");
 
-        var csv = await lab.Read($"{Head}?from=0&to=0.05");
+        var csv = await table.Read($"{Head}?from=0&to=0.05");
 
         var lines = csv.Json.GetString()!.TrimEnd('\n').Split('\n');
         Assert.Equal("text/csv", csv.MediaType);
@@ -82,9 +76,7 @@ public sealed class SampleRouteTests(PostgresFixture postgres)
     [InlineData("application/xml", "application/problem+json")]
     public async Task Samples_Accept_DecidesTheForm(string accept, string expected)
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await Lab(api);
-        lab.DefaultRequestHeaders.TryAddWithoutValidation("Accept", accept);
+        using var lab = await programme.Accepting(accept);
 
         Assert.Equal(expected, (await lab.Read($"{Head}?to=0")).MediaType);
     }
@@ -98,8 +90,7 @@ public sealed class SampleRouteTests(PostgresFixture postgres)
     [InlineData("from=NaN", "NaN", "finite")]
     public async Task Samples_BadQuery_NamesValueAndLimits(string query, string value, string limits)
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await Lab(api);
+        var lab = programme.Lab;
 
         var answer = await lab.Read($"{Head}?{query}");
 
@@ -111,9 +102,7 @@ public sealed class SampleRouteTests(PostgresFixture postgres)
     [Fact]
     public async Task Samples_DeadChannel_CanBeSeenButNotFiltered()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await api.Machine(Role.Engineer);
-        await lab.Upload(TestPackages.Zip(8));
+        var lab = programme.Lab;
 
         var raw = await lab.Read("/api/v1/tests/FO-0008/channels/11FEMRRI00H3FOZP");
         var filtered = await lab.Read("/api/v1/tests/FO-0008/channels/11FEMRRI00H3FOZP?cfc=600");
@@ -121,12 +110,5 @@ public sealed class SampleRouteTests(PostgresFixture postgres)
         Assert.Equal(HttpStatusCode.OK, raw.Status);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, filtered.Status);
         Assert.Contains("flat", filtered.Text("detail"), StringComparison.Ordinal);
-    }
-
-    private static async Task<HttpClient> Lab(ApiHost api)
-    {
-        var lab = await api.Machine(Role.Engineer);
-        Assert.Equal(HttpStatusCode.Created, (await lab.Upload(TestPackages.Whole)).Status);
-        return lab;
     }
 }

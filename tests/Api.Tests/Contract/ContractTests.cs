@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using Toepan.Api.Security;
@@ -9,30 +10,29 @@ using Toepan.Support;
 namespace Toepan.Api.Tests.Contract;
 
 /// <summary>What holds for every route of the contract.</summary>
-public sealed class ContractTests(PostgresFixture postgres)
+[Collection(ProgrammeReaders.Name)]
+public sealed partial class ContractTests(SharedProgramme programme)
 {
     [Fact]
     public async Task OpenApi_EveryRoute_HasNameSummaryDescriptionAndResponses()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await api.Machine(Role.Analyst);
+        var lab = programme.Lab;
 
         var paths = (await lab.Read("/openapi/v1.json")).Json.GetProperty("paths");
 
         var lacking = Operations(paths).Where(operation => !IsDescribed(operation.Value)).Select(operation => operation.Name);
         Assert.Empty(lacking);
         var described = Operations(paths).Select(operation => operation.Name).ToHashSet();
-        Assert.Empty(Mapped(api).Except(described));
+        Assert.Empty(Mapped(programme.Api).Except(described));
     }
 
     [Fact]
     public async Task EveryReading_OfSomethingUnknown_IsNotFoundWithProblemDetails()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await api.Machine(Role.Administrator);
+        using var lab = await programme.Api.Machine(Role.Administrator);
         var wrong = new List<string>();
 
-        foreach (var path in Patterns(api).Where(pattern => pattern.Method == "GET" && pattern.Path.Contains('{', StringComparison.Ordinal)).Select(pattern => Filled(pattern.Path)))
+        foreach (var path in Patterns(programme.Api).Where(pattern => pattern.Method == "GET" && pattern.Path.Contains('{', StringComparison.Ordinal)).Select(pattern => Filled(pattern.Path)))
         {
             var answer = await lab.Read(path);
             if (answer.Status != HttpStatusCode.NotFound || answer.MediaType != "application/problem+json" || answer.Text("detail").Length == 0)
@@ -51,8 +51,7 @@ public sealed class ContractTests(PostgresFixture postgres)
     [InlineData("/api/v1/tests/FO-0001/measures?reduction=first", "first", "reduction")]
     public async Task BadQueryValues_AreNamedWithTheirLimits(string path, string value, string limit)
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await api.Machine(Role.Analyst);
+        var lab = programme.Lab;
 
         var answer = await lab.Read(path);
 
@@ -64,8 +63,7 @@ public sealed class ContractTests(PostgresFixture postgres)
     [Fact]
     public async Task Schema_OfProgrammeJson_IsServed()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await api.Machine(Role.Analyst);
+        var lab = programme.Lab;
 
         var answer = await lab.Read("/schemas/programme.json");
 
@@ -87,7 +85,7 @@ public sealed class ContractTests(PostgresFixture postgres)
         select ($"{operation.Name.ToUpperInvariant()} {path.Name}", operation.Value);
 
     private static IEnumerable<string> Mapped(ApiHost api) => Patterns(api)
-        .Select(pattern => $"{pattern.Method} {pattern.Path.Replace(":long", "", StringComparison.Ordinal)}");
+        .Select(pattern => $"{pattern.Method} {Constraint().Replace(pattern.Path, "")}");
 
     private static IEnumerable<(string Method, string Path)> Patterns(ApiHost api) =>
         from endpoint in api.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
@@ -96,4 +94,7 @@ public sealed class ContractTests(PostgresFixture postgres)
         select (method, endpoint.RoutePattern.RawText!);
 
     private static string Filled(string pattern) => string.Join('/', pattern.Split('/').Select(part => part.StartsWith('{') ? "unknown-7" : part));
+
+    [GeneratedRegex(":[a-z]+(?=})")]
+    private static partial Regex Constraint();
 }

@@ -67,7 +67,7 @@ public sealed class BrokenUploadTests(PostgresFixture postgres)
         Assert.Equal((HttpStatusCode.UnsupportedMediaType, "application/problem+json"), (answer.Status, answer.MediaType));
     }
 
-    [Fact(Timeout = 60_000)]
+    [Fact]
     public async Task Upload_ConnectionCutInTheMiddle_LeavesNothing()
     {
         await using var api = await ApiHost.Start(postgres, listen: true);

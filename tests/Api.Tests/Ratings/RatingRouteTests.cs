@@ -1,22 +1,19 @@
 using System.Net;
 using System.Text.Json;
-using Toepan.Api.Security;
 using Toepan.Api.Tests.Packages;
-using Toepan.Support;
 
 namespace Toepan.Api.Tests.Ratings;
 
 /// <summary>The rating and the measures behind it, in the shape the contract gives.</summary>
-public sealed class RatingRouteTests(PostgresFixture postgres)
+[Collection(ProgrammeReaders.Name)]
+public sealed class RatingRouteTests(SharedProgramme programme)
 {
     private static readonly string?[] Words = ["high", "moderate", "low", "very low", null];
 
     [Fact]
     public async Task Get_RatedRun_HasTheShapeOfTheContract()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await api.Machine(Role.Engineer);
-        await lab.Upload(TestPackages.Whole);
+        var lab = programme.Lab;
 
         var rating = (await lab.Read("/api/v1/tests/FO-0002/rating")).Json;
 
@@ -36,9 +33,7 @@ public sealed class RatingRouteTests(PostgresFixture postgres)
     [Fact]
     public async Task Get_RunWithCap_ListsTheCapThatFired()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await api.Machine(Role.Engineer);
-        await lab.Upload(TestPackages.Zip(23));
+        var lab = programme.Lab;
 
         var rating = (await lab.Read("/api/v1/tests/FO-0023/rating")).Json;
 
@@ -49,9 +44,7 @@ public sealed class RatingRouteTests(PostgresFixture postgres)
     [Fact]
     public async Task Get_RunWithoutAnInput_IsNotRatedAndSaysWhy()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await api.Machine(Role.Engineer);
-        await lab.Upload(TestPackages.Zip(8));
+        var lab = programme.Lab;
 
         var rating = (await lab.Read("/api/v1/tests/FO-0008/rating")).Json;
 
@@ -62,9 +55,7 @@ public sealed class RatingRouteTests(PostgresFixture postgres)
     [Fact]
     public async Task Get_UnknownScheme_IsNotFound()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await api.Machine(Role.Engineer);
-        await lab.Upload(TestPackages.Whole);
+        var lab = programme.Lab;
 
         Assert.Equal(HttpStatusCode.NotFound, (await lab.Read("/api/v1/tests/FO-0002/rating?scheme=nobody-1")).Status);
         Assert.Equal(HttpStatusCode.OK, (await lab.Read("/api/v1/tests/FO-0002/rating?scheme=offset-frontal-1")).Status);
@@ -73,9 +64,7 @@ public sealed class RatingRouteTests(PostgresFixture postgres)
     [Fact]
     public async Task Measures_OfRun_HaveTheShapeOfTheContract()
     {
-        await using var api = await ApiHost.Start(postgres);
-        using var lab = await api.Machine(Role.Engineer);
-        await lab.Upload(TestPackages.Whole);
+        var lab = programme.Lab;
 
         var measures = (await lab.Read("/api/v1/tests/FO-0002/measures")).Json.EnumerateArray().ToList();
         var structure = (await lab.Read("/api/v1/tests/FO-0002/structure")).Json;
