@@ -22,6 +22,8 @@ public static class ApiEndpoints
         app.MapMeasures();
         app.MapRatings();
         app.MapAnalysis();
+        app.MapRepeats();
+        app.MapHolds();
         app.MapSheets();
         app.MapSecurity();
         app.MapOpenApi();

@@ -38,6 +38,8 @@ public static class ApiServices
             .AddScoped<RatingService>()
             .AddScoped<SheetService>()
             .AddScoped<ClassMeasureService>()
+            .AddScoped<RepeatService>()
+            .AddScoped<HoldsService>()
             .AddEdge();
     }
 

@@ -14,8 +14,14 @@ public sealed class SideFrame
     /// <param name="view">What is drawn.</param>
     /// <param name="width">Width of the drawing area, in the sheet's own units.</param>
     public SideFrame(SideView view, double width)
+        : this(view.All, width)
     {
-        var places = view.All.SelectMany(p => new[] { p.Before, p.After }).ToList();
+    }
+
+    /// <summary>A sheet on which all of these points have room.</summary>
+    public SideFrame(IEnumerable<SidePoint> points, double width)
+    {
+        var places = points.SelectMany(p => new[] { p.Before, p.After }).ToList();
         var (acrossFrom, acrossTo) = (places.Min(p => p.Across), places.Max(p => p.Across));
         var (downFrom, downTo) = (places.Min(p => p.Down), places.Max(p => p.Down));
         Fits = acrossTo - acrossFrom <= SpanAcrossMm && downTo - downFrom <= SpanDownMm;

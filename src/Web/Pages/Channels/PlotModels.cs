@@ -40,7 +40,7 @@ public sealed class PlotModels(IReadOnlyList<Measure> measures, UnitSystem units
         {
             Title = words.Title,
             YLabel = DisplayUnits.Show(1, set.Unit, units).Unit,
-            Series = [.. set.Curves.Select((curve, i) => Line(curve, set.Unit, Tones[i % Tones.Length]))],
+            Series = [.. set.Curves.Select((curve, i) => Line(curve.Name, curve, set.Unit, Tones[i % Tones.Length]))],
             Marks = Marks(words.Mark, set),
             Bands = Bands(words.Band, set),
             Says = Sentence(words, set),
@@ -48,12 +48,16 @@ public sealed class PlotModels(IReadOnlyList<Measure> measures, UnitSystem units
         };
     }
 
-    private Series Line(Curve curve, string unit, Tone tone)
+    /// <summary>Title of a set's plot; an unknown key stays a key.</summary>
+    public static string TitleOf(string key) => ByKey.GetValueOrDefault(key)?.Title ?? key;
+
+    /// <summary>A curve as a line over milliseconds, thinned so that no peak is lost, in the reader's units.</summary>
+    public Series Line(string label, Curve curve, string unit, Tone tone)
     {
         var factor = DisplayUnits.Factor(unit, units);
         var kept = PlotReduction.Indices(curve.History.Values.Span, Points);
         return new Series(
-            curve.Name, Array.ConvertAll(kept, i => curve.History.TimeAt(i) * 1000), Array.ConvertAll(kept, i => curve.History.Values.Span[i] * factor), tone);
+            label, Array.ConvertAll(kept, i => curve.History.TimeAt(i) * 1000), Array.ConvertAll(kept, i => curve.History.Values.Span[i] * factor), tone);
     }
 
     private IReadOnlyList<PlotMark> Marks(string? code, CurveSet set) =>
