@@ -26,7 +26,7 @@ public static class RepeatsWords
             Repeating.Repeats => many ? " repeat." : " repeats.",
             Repeating.InPart => many ? " repeat in part." : " repeats in part.",
             Repeating.DoesNot => many ? " do not repeat." : " does not repeat.",
-            _ => many ? " cannot be compared." : " cannot be compared.",
+            _ => " cannot be compared.",
         };
     }
 
@@ -44,9 +44,12 @@ public static class RepeatsWords
     }
 
     /// <summary>"Thigh force, compression up, left".</summary>
-    public static string Curve(string key, string name) => key is "vehicle.pulse" or "vehicle.travel" or "vehicle.velocity" or "head.resultant" or "chest.deflection" or "neck.force" or "neck.moment"
-        ? PlotModels.TitleOf(key)
+    public static string Curve(string key, string name) => key == "vehicle.velocity" ? "Vehicle velocity"
+        : Single.Contains(key) ? PlotModels.TitleOf(key)
         : $"{PlotModels.TitleOf(key)}, {name}";
+
+    // Sets of one curve, whose title says it all.
+    private static readonly HashSet<string> Single = ["vehicle.pulse", "vehicle.travel", "head.resultant", "chest.deflection", "neck.force", "neck.moment"];
 
     private static string Item(string item)
     {
