@@ -23,7 +23,7 @@ public sealed class MalformedPackageTests
         var malformed = Cases[name];
         var zip = malformed.Zip();
         var watch = Stopwatch.StartNew();
-        var reading = SamplePackage.Read(zip);
+        var reading = SamplePackage.Read(zip, malformed.Limits);
         Assert.True(watch.Elapsed < Patience, $"{name} took {watch.Elapsed}");
         Assert.Equal(
             malformed.Problems.Order(StringComparer.Ordinal),

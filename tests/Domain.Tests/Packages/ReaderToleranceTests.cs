@@ -84,6 +84,26 @@ public sealed class ReaderToleranceTests
     }
 
     [Fact]
+    public void Read_RandomDecimals_AreTheNearestDoubles()
+    {
+        // Second opinion: the runtime's own parser (IEEE 754 correct since .NET Core 3.0).
+        var random = new Random(13499);
+        var texts = Enumerable.Range(0, 50_000).Select(_ => Decimal(random)).ToArray();
+        var (channel, _) = First(new SamplePackage().With(File, Channel(Code, string.Join('\n', texts) + "\n", count: texts.Length)));
+        Assert.Equal(
+            texts.Select(text => BitConverter.DoubleToInt64Bits(double.Parse(text, System.Globalization.CultureInfo.InvariantCulture))),
+            channel.Samples.ToArray().Select(BitConverter.DoubleToInt64Bits));
+    }
+
+    private static string Decimal(Random random)
+    {
+        var digits = string.Concat(Enumerable.Range(0, random.Next(1, 20)).Select(_ => (char)('0' + random.Next(10))));
+        var point = random.Next(digits.Length + 1);
+        var sign = random.Next(3) switch { 0 => "-", 1 => "+", _ => "" };
+        return sign + (random.Next(4) == 0 ? digits : digits[..point] + "." + digits[point..]);
+    }
+
+    [Fact]
     public void Read_DecimalCommas_AreReadAndToldOnceAFile()
     {
         var (channel, problems) = First(new SamplePackage().With(File, Channel(Code, "0,5\n-1,25\n3,0e2\n4,0\n")));

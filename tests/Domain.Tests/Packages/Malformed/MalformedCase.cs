@@ -9,6 +9,9 @@ namespace Toepan.Domain.Tests.Packages.Malformed;
 /// <param name="Problems">Each as <c>severity code</c> or <c>severity code file</c> or <c>severity code file:line</c>; severity E or W.</param>
 internal sealed record MalformedCase(string Name, Func<byte[]> Zip, bool Readable, string[] Problems)
 {
+    /// <summary>Limits to read under; the published ones unless a case would only be slow under them.</summary>
+    public PackageLimits Limits { get; init; } = PackageLimits.Default;
+
     /// <summary>Unreadable because of a change to the sample.</summary>
     public static MalformedCase Refused(string name, Func<SamplePackage, SamplePackage> change, params string[] problems) =>
         new(name, () => change(new SamplePackage()).Zip(), Readable: false, problems);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Toepan.Domain.Packages;
 using static Toepan.Domain.Tests.Packages.Malformed.MalformedCase;
 using static Toepan.Domain.Tests.Packages.SamplePackage;
 
@@ -118,7 +119,11 @@ internal static class MalformedChannels
         Refused("a test header line of a megabyte", package => package.With("FO-0042.mme", "Title :" + Digits(1 << 20)), "E limit.line FO-0042.mme:1"),
         Refused("more samples than allowed", package => package.Change(File, "3e2", Repeat("7 8 9 3.25 0\n", 420_000)), "E limit.samples Channel/FO-0042.001:400012"),
         Refused("more channels than allowed", package => Enumerable.Range(1_000, 2_001).Aggregate(package, (all, i) => all.With($"Channel/x.{i}", Text(i))), "E limit.channels"),
-        Refused("more samples together than allowed", package => Enumerable.Range(100, 9).Aggregate(package.Without(IndexFile), (all, i) => all.With($"Channel/x.{i}", Channel(Code, Repeat("1 2 3 4 5 6 7 8 9 " + Text(i) + "\n", 200_000), count: 2_000_000))), "W index.absent", "E limit.samples Channel/x.107:200010"),
+        Refused("more samples together than allowed", package => package, "E limit.samples Channel/FO-0042.002:14") with { Limits = new PackageLimits { MaxTotalSamples = 7 } },
+        Refused("more bytes of channels than allowed", package => package, "E limit.file-bytes Channel/FO-0042.002") with { Limits = new PackageLimits { MaxChannelBytes = 500 } },
+        Refused("a channel file larger than allowed", package => package, "E limit.file-bytes Channel/FO-0042.001") with { Limits = new PackageLimits { MaxChannelFileBytes = 200 } },
+        Refused("wide samples more than allowed", package => package.With("Channel/wide.csv", "time,11PELV0000H3ACXP\ns,g\n0,1\n0.0001,2\n0.0002,2\n0.0003,2\n0.0004,2\n"), "E limit.samples Channel/wide.csv") with { Limits = new PackageLimits { MaxSamples = 4 } },
+        Refused("wide channels more than allowed", package => package.With("Channel/wide.csv", "time,11PELV0000H3ACXP,11PELV0000H3ACYP\ns,g,g\n0,1,2\n0.0001,2,3\n"), "E limit.channels Channel/wide.csv") with { Limits = new PackageLimits { MaxChannels = 3 } },
         Refused("header lines without end", package => package.With("FO-0042.mme", Repeat("a:b\n", 300_000) + Digits(10_000)), "E limit.header FO-0042.mme:250001"),
         Refused("test header of nine megabytes", package => package.With("FO-0042.mme", Repeat("Comments :" + Digits(990) + "\n", 9_000)), "E limit.file-bytes FO-0042.mme"),
     ];
