@@ -5,10 +5,12 @@ An expectation is "refused" (400, 413 or 422, nothing stored), "kept" (201 with 
 """
 import io
 import json
+import warnings
 import zipfile
 
 import numpy as np
 
+warnings.filterwarnings("ignore", "Duplicate name", UserWarning)     # that is the point of one case
 CASES = []      # (name, expectation, maker(code) -> bytes)
 
 

@@ -30,7 +30,7 @@ def setting(title, expectation, *path_value):
     add(title, expectation, with_programme(change))
 
 
-for bad in (None, 17, "", "in-2001", "IN2001", "IN-1", "IN-1234567", "ABCDE-1001", "IN-2001\n", "../IN-2001", "IN-١٢٣٤", "IN-2001'; DROP TABLE lab.runs;--", "=IN-2001", ["IN-2001"], {"a": 1}):
+for bad in (None, 17, "", "in-2001", "IN2001", "IN-1", "IN-1234567", "ABCDE-1001", "../IN-2001", "IN-١٢٣٤", "IN-2001'; DROP TABLE lab.runs;--", "=IN-2001", ["IN-2001"], {"a": 1}):
     setting(f"test_{bad!r}"[:40], "refused", "test", bad)
 for member in ("test", "procedure", "date", "vehicle", "conduct", "occupants"):
     setting(f"missing_{member}", "refused", member, ...)
@@ -71,7 +71,8 @@ setting("kerb_mass_huge", "either", "vehicle", "kerbMassKg", 1e300)
 setting("unknown_member", "kept", "colourOfTheSky", {"blue": True})
 add("unknown_members_100000", "either", with_programme(lambda p: p.update({f"member {i}": i for i in range(100_000)})))
 add("unknown_members_deep", "either", with_programme(lambda p: p.update(more=json.loads("[" * 400 + "]" * 400))))
-setting("test_in_blanks", "refused", "test", " IN-2001 ")
+for title, text in {"in_blanks": " IN-2002 ", "with_line_end": "IN-2003\n"}.items():    # refused or trimmed
+    setting(f"test_{title}", "either", "test", text)
 setting("repeat_of_unknown", "kept", "repeatOf", "ZZ-9999")
 setting("repeat_of_itself_like", "either", "repeatOf", "../x")
 for title, text in {"formula": "=cmd|' /C calc'!A0", "script": "<script>alert(1)</script>", "nul": "a\u0000b", "surrogate": "\ud800", "bidi": "\u202egnp.exe", "quote": "'; DROP SCHEMA lab CASCADE; --"}.items():
