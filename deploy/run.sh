@@ -48,4 +48,5 @@ load_demo() {
 }
 
 [ "$demo" = no ] || load_demo &
-exec dotnet artifacts/web/Toepan.Web.dll --urls "$urls" --data "$data"
+# A shell script's background jobs start with SIGINT ignored; the service stops on it wherever it was started from.
+exec env --default-signal=INT dotnet artifacts/web/Toepan.Web.dll --urls "$urls" --data "$data"
