@@ -5,6 +5,7 @@ using Toepan.Api.Programme.Tables;
 using Toepan.Api.Ratings.Tables;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
+using Toepan.Domain.Measures;
 
 namespace Toepan.Api.Analysis;
 
@@ -42,11 +43,6 @@ public sealed class ClassMeasureService(IDbContextFactory<ProgrammeDb> contexts)
         }
 
         var values = await Values(context, [.. runs.Select(run => run.Test)], query.Measures, cancellation);
-        if (await UnknownMeasure(context, query.Measures, values, cancellation) is { } unknown)
-        {
-            return Failure.BadRequest($"measure is '{unknown}', which no reduction has.");
-        }
-
         return ClassMeasureTable.Build(known.Key, known.Title, query, runs, values);
     }
 
@@ -57,9 +53,14 @@ public sealed class ClassMeasureService(IDbContextFactory<ProgrammeDb> contexts)
             return Failure.BadRequest($"seat is '{query.Seat}'; it is one of {string.Join(", ", ClassMeasureQuery.Seats)}.");
         }
 
-        return ClassMeasureQuery.RunChoices.Contains(query.Runs)
-            ? null
-            : Failure.BadRequest($"runs is '{query.Runs}'; it is one of {string.Join(", ", ClassMeasureQuery.RunChoices)}.");
+        if (!ClassMeasureQuery.RunChoices.Contains(query.Runs))
+        {
+            return Failure.BadRequest($"runs is '{query.Runs}'; it is one of {string.Join(", ", ClassMeasureQuery.RunChoices)}.");
+        }
+
+        return query.Measures.FirstOrDefault(code => MeasureCatalogue.Find(code) is null) is { } unknown
+            ? Failure.BadRequest($"measure is '{unknown}', which methods edition {MethodEdition.Current} does not have.")
+            : null;
     }
 
     private static async Task<List<MeasuredValue>> Values(
@@ -75,22 +76,6 @@ public sealed class ClassMeasureService(IDbContextFactory<ProgrammeDb> contexts)
                 run => run.ReductionId, row => row.ReductionId,
                 (run, row) => new MeasuredValue(run.Test, row.Ordinal, row.Code, row.Position, row.Value, row.Unit))
             .ToListAsync(cancellation);
-    }
-
-    // A code that no run of this class has may still be one that another class has.
-    private static async Task<string?> UnknownMeasure(
-        ProgrammeDb context, IReadOnlyList<string> codes, List<MeasuredValue> values, CancellationToken cancellation)
-    {
-        var present = values.Select(value => value.Code).ToHashSet();
-        foreach (var code in codes.Where(code => !present.Contains(code)))
-        {
-            if (!await context.Set<MeasureRow>().AnyAsync(row => row.Code == code, cancellation))
-            {
-                return code;
-            }
-        }
-
-        return null;
     }
 }
 

@@ -1,5 +1,6 @@
 using Toepan.Api.Programme;
 using Toepan.Domain.Analysis;
+using Toepan.Domain.Measures;
 using Toepan.Domain.Programme;
 
 namespace Toepan.Api.Analysis;
@@ -20,7 +21,7 @@ internal static class ClassMeasureTable
         var units = values.GroupBy(value => value.Code).ToDictionary(group => group.Key, group => group.First().Unit);
         var ofVehicle = values.Where(value => value.Position is null).Select(value => value.Code).ToHashSet();
         var statistics = codes.Select((code, column) => ClassMeasureStatistics.Of(
-            code, units.GetValueOrDefault(code, ""), SampleStatistics.Of(Column(rows, column, onceARun: ofVehicle.Contains(code)))));
+            code, units.GetValueOrDefault(code) ?? MeasureCatalogue.Find(code)?.Unit ?? "", SampleStatistics.Of(Column(rows, column, onceARun: ofVehicle.Contains(code)))));
         return new ClassMeasures(key, title, query.Seat, query.Runs, codes, rows, [.. statistics]);
     }
 
