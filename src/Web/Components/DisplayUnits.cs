@@ -73,7 +73,7 @@ public static class DisplayUnits
         system == UnitSystem.Us && Us.TryGetValue(unit, out var scale) ? scale.Factor : 1;
 
     /// <summary>Decimals of a figure without unit: none from 100 up, else two or three.</summary>
-    private static int Free(double value) => Math.Abs(value) switch { >= 100 => 0, >= 10 => 1, >= 0.1 => 2, _ => 3 };
+    private static int Free(double value) => Math.Abs(value) switch { 0 => 0, >= 100 => 0, >= 10 => 1, >= 0.1 => 2, _ => 3 };
 
     private static string Text(double value, int decimals)
     {

@@ -14,7 +14,7 @@ internal static class Pipeline
         app.UseWhen(IsApi, api => api.UseExceptionHandler().UseStatusCodePages(answer => ProblemFor(answer.HttpContext)));
         app.UseWhen(
             IsPage,
-            pages => pages.UseExceptionHandler("/error", createScopeForErrors: true).UseStatusCodePagesWithReExecute("/not-found"));
+            pages => pages.UseExceptionHandler("/error", createScopeForErrors: true).UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         if (!app.Environment.IsDevelopment())
         {
             app.UseHsts();

@@ -74,7 +74,7 @@ public sealed class PlotModels(IReadOnlyList<Measure> measures, UnitSystem units
     {
         var figures = words.Codes.Select(code => Find(code, set)).OfType<Measure>().Select(m => $"{Measures.MeasureWords.Title(m.Code)} {Text(m)}");
         var parts = new[] { string.Join("; ", figures), words.Note.TrimEnd('.'), string.Join("; ", set.Absent) };
-        return string.Join(". ", parts.Where(part => part.Length > 0)) + ".";
+        return string.Concat(parts.Where(part => part.Length > 0).Select(part => $"{part}. ")).TrimEnd();
     }
 
     private Measure? Find(string? code, CurveSet set) => measures.FirstOrDefault(m => m.Code == code && m.Position == set.Position);
