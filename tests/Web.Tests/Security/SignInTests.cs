@@ -15,8 +15,8 @@ public sealed class SignInTests(Site site)
         await page.GotoAsync(address);
         Assert.Contains("/sign-in", page.Url, StringComparison.Ordinal);
 
-        await page.GetByLabel("Name").FillAsync(site.Service.Secrets.Name);
-        await page.GetByLabel("Password").FillAsync(site.Service.Secrets.Password);
+        await page.GetByLabel("Name").FillAsync(site.Secrets.Name);
+        await page.GetByLabel("Password").FillAsync(site.Secrets.Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
 
         await page.WaitForURLAsync(new Uri(site.Service.Address, address).ToString());

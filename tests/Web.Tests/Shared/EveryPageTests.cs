@@ -15,32 +15,34 @@ public sealed class EveryPageTests(Site site)
 
     private static readonly string[] AnonymousAddresses = ["/sign-in", "/denied", "/not-found", "/error"];
 
-    public static TheoryData<int, ColorScheme> Screens => new()
+    /// <summary>Width, colours, and whether accessibility is examined too: one narrow and one wide screen see every rule in both colours.</summary>
+    public static TheoryData<int, ColorScheme, bool> Screens => new()
     {
-        { 360, ColorScheme.Light }, { 360, ColorScheme.Dark }, { 1440, ColorScheme.Light }, { 1440, ColorScheme.Dark }, { 1920, ColorScheme.Light },
+        { 360, ColorScheme.Light, false }, { 360, ColorScheme.Dark, true }, { 1440, ColorScheme.Light, true }, { 1920, ColorScheme.Dark, false },
     };
 
     [Theory]
     [MemberData(nameof(Screens))]
-    public async Task Page_SignedIn_FitsAndIsAccessible(int width, ColorScheme scheme)
+    public async Task Page_SignedIn_FitsAndIsAccessible(int width, ColorScheme scheme, bool examined)
     {
         var page = await site.OpenSignedIn(width, scheme);
-        await AssertAll(page, [.. Addresses, .. await LinkedFrom(page, "/", "/vehicles/"), .. await LinkedFrom(page, "/", "/classes/")]);
+        await AssertAll(page, examined, [.. Addresses, .. await LinkedFrom(page, "/", "/vehicles/"), .. await LinkedFrom(page, "/", "/classes/")]);
     }
 
     [Theory]
     [MemberData(nameof(Screens))]
-    public async Task Page_SignedOut_FitsAndIsAccessible(int width, ColorScheme scheme) =>
-        await AssertAll(await site.Open(width, scheme), AnonymousAddresses);
+    public async Task Page_SignedOut_FitsAndIsAccessible(int width, ColorScheme scheme, bool examined) =>
+        await AssertAll(await site.Open(width, scheme), examined, AnonymousAddresses);
 
-    private static async Task AssertAll(IPage page, IEnumerable<string> addresses)
+    private static async Task AssertAll(IPage page, bool examined, IEnumerable<string> addresses)
     {
         var faults = new List<string>();
-        page.Console += (_, message) =>
+        page.PageError += (_, error) => faults.Add($"{page.Url}: {error}");
+        page.Response += (_, response) =>
         {
-            if (message.Type == "error" && !message.Text.Contains("404", StringComparison.Ordinal) && !message.Text.Contains("403", StringComparison.Ordinal))
+            if (response.Status >= 400 && response.Request.ResourceType != "document")
             {
-                faults.Add($"{page.Url}: {message.Text}");
+                faults.Add($"{page.Url}: {response.Url} answered {response.Status}");
             }
         };
         foreach (var address in addresses)
@@ -51,8 +53,12 @@ public sealed class EveryPageTests(Site site)
                 faults.Add($"{address}: answered {response.Status}");
             }
 
+            await page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
             faults.AddRange(await Overflow(page, address));
-            faults.AddRange(await Inaccessible(page, address));
+            if (examined)
+            {
+                faults.AddRange(await Inaccessible(page, address));
+            }
         }
 
         Assert.Empty(faults);

@@ -1,5 +1,6 @@
 using System.Net.Http.Headers;
 using Microsoft.Playwright;
+using Toepan.Support;
 
 [assembly: AssemblyFixture(typeof(Toepan.Web.Tests.Support.Site))]
 
@@ -19,15 +20,21 @@ public sealed class Site : IAsyncLifetime
     /// <summary>Runs that are there before the first test; others are free to be uploaded by one.</summary>
     public static IReadOnlyList<string> Runs { get; } = ["FO-0001", "FO-0002", "FO-0003", "FO-0005", "FO-0007", "FO-0008", "FO-0017"];
 
+    private readonly DirectoryInfo _folder = TestFolders.Create();
     private IPlaywright? _playwright;
 
     public ServiceProcess Service { get; private set; } = default!;
+
+    /// <summary>What the first start wrote down.</summary>
+    public FirstRun Secrets { get; private set; } = default!;
 
     public IBrowser Browser { get; private set; } = default!;
 
     public async ValueTask InitializeAsync()
     {
-        Service = await ServiceProcess.Start();
+        var data = Path.Combine(_folder.FullName, "data");
+        Service = await ServiceProcess.Start(data);
+        Secrets = await FirstRun.Read(Path.Combine(data, "first-run.json"));
         foreach (var run in Runs)
         {
             await Upload(DemoPackage.Zip(run));
@@ -45,10 +52,8 @@ public sealed class Site : IAsyncLifetime
         }
 
         _playwright?.Dispose();
-        if (Service is not null)
-        {
-            await Service.DisposeAsync();
-        }
+        Service?.Dispose();
+        _folder.Delete(recursive: true);
     }
 
     /// <summary>A page of a fresh browser session, signed out.</summary>
@@ -67,7 +72,7 @@ public sealed class Site : IAsyncLifetime
     public async Task<IPage> OpenSignedIn(int width = 1440, ColorScheme scheme = ColorScheme.Light)
     {
         var page = await Open(width, scheme);
-        await SignIn(page, Service.Secrets.Name, Service.Secrets.Password);
+        await SignIn(page, Secrets.Name, Secrets.Password);
         await page.WaitForURLAsync(url => !url.Contains("/sign-in", StringComparison.Ordinal));
         return page;
     }
@@ -83,7 +88,7 @@ public sealed class Site : IAsyncLifetime
     private async Task Upload(byte[] zip)
     {
         using var client = new HttpClient { BaseAddress = Service.Address };
-        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", Service.Secrets.IngestToken);
+        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", Secrets.IngestToken);
         using var body = new ByteArrayContent(zip);
         body.Headers.ContentType = new MediaTypeHeaderValue("application/zip");
         var answer = await client.PostAsync(new Uri("/api/v1/packages", UriKind.Relative), body);
