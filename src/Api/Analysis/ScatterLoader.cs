@@ -9,9 +9,14 @@ using Toepan.Domain.Ratings;
 
 namespace Toepan.Api.Analysis;
 
-/// <summary>The programme's own scatter between runs: valid runs of one vehicle by one procedure, seat by seat with the same dummy.</summary>
+/// <summary>
+/// The programme's own scatter between runs: valid runs of one vehicle by one procedure, seat by seat with the same dummy. A value whose channel was at its
+/// stop or seems to have the wrong sign is left out: that is a fault and no scatter.
+/// </summary>
 internal static class ScatterLoader
 {
+    private static readonly string[] Faults = ["channel.clipped", "channel.polarity"];
+
     public static async Task<ScatterTable> Load(ProgrammeDb context, Scheme scheme, CancellationToken cancellation)
     {
         var all = context.Set<TestRunRow>();
@@ -28,7 +33,7 @@ internal static class ScatterLoader
         return ScatterTable.Of(scheme, groups);
     }
 
-    private static async Task<ILookup<string, MeasuredValue>> Values(
+    private static async Task<ILookup<string, SourcedValue>> Values(
         ProgrammeDb context, List<string> tests, List<string> codes, CancellationToken cancellation)
     {
         var current = context.Set<CurrentRatingRow>()
@@ -38,9 +43,22 @@ internal static class ScatterLoader
             .Join(
                 context.Set<MeasureRow>().Where(row => row.Value != null && codes.Contains(row.Code)),
                 run => run.ReductionId, row => row.ReductionId,
-                (run, row) => new MeasuredValue(run.Test, row.Ordinal, row.Code, row.Position, row.Value, row.Unit))
+                (run, row) => new SourcedValue(run.Test, run.ReductionId, row.Code, row.Position, row.Value, row.Sources))
             .ToListAsync(cancellation);
-        return values.ToLookup(value => value.Test);
+        var faulty = await Faulty(context, [.. values.Select(value => value.Reduction).Distinct()], cancellation);
+        return values.Where(value => !value.Sources.Any(source => faulty.Contains((value.Reduction, source)))).ToLookup(value => value.Test);
+    }
+
+    private static async Task<HashSet<(long Reduction, string Channel)>> Faulty(ProgrammeDb context, long[] reductions, CancellationToken cancellation)
+    {
+        var rows = await context.Database.SqlQuery<FaultyChannel>(
+            $"""
+            SELECT r.id AS reduction, c ->> 'channel' AS channel
+            FROM lab.reduction r CROSS JOIN LATERAL jsonb_array_elements(r.document -> 'channels') c
+            WHERE r.id = ANY ({reductions})
+              AND EXISTS (SELECT 1 FROM jsonb_array_elements(c -> 'problems') p WHERE p ->> 'code' = ANY ({Faults}))
+            """).ToListAsync(cancellation);
+        return [.. rows.Select(row => (row.Reduction, row.Channel))];
     }
 
     private static IEnumerable<string> Codes(Scheme scheme) => scheme.Regions
@@ -50,3 +68,9 @@ internal static class ScatterLoader
         .Concat(scheme.Structure.Measures.Select(rated => rated.Measure))
         .Distinct();
 }
+
+/// <summary>A stored value with the channels or points it was reduced from.</summary>
+internal sealed record SourcedValue(string Test, long Reduction, string Code, int? Position, double? Value, string[] Sources);
+
+/// <summary>A channel of a reduction that shows a fault.</summary>
+internal sealed record FaultyChannel(long Reduction, string Channel);

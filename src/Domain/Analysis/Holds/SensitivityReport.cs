@@ -35,6 +35,6 @@ public sealed record SpeedExplanation(double SpeedKmh, double NominalKmh, double
 public sealed record SensitivityReport(
     ProtectionLevel? Overall, string? NotRated, IReadOnlyList<SensitivityRow> Rows, IReadOnlyList<string> Fixed, SpeedExplanation? Speed)
 {
-    /// <summary>The figure most likely to change the overall level by itself; null where none has a chance.</summary>
-    public SensitivityRow? MostLikely => Rows.FirstOrDefault(row => row.ChanceAlone > 0);
+    /// <summary>The figure most likely to change the overall level by itself; null where none does so in one of as many runs as are drawn.</summary>
+    public SensitivityRow? MostLikely => Rows.FirstOrDefault(row => row.ChanceAlone * LevelHolds.Draws >= 1);
 }
