@@ -41,7 +41,7 @@ public sealed class RepeatsPageTests(Site site)
         Assert.Contains("with a chance of", before, StringComparison.Ordinal);
         Assert.Contains("What the level rests on", before, StringComparison.Ordinal);
 
-        await page.GetByLabel("Cost of a vehicle").FillAsync("25000");
+        await page.GetByRole(AriaRole.Spinbutton, new() { Name = "Cost of a vehicle" }).FillAsync("25000");
         await page.GetByRole(AriaRole.Button, new() { Name = "Weigh it" }).ClickAsync();
 
         Assert.Matches("A vehicle costs 25|No draw changed", await page.Locator("main").InnerTextAsync());
