@@ -9,7 +9,7 @@ namespace Toepan.Web.Pages.Channels;
 /// <summary>A set of curves → the plot that shows it, with the measures that point into it.</summary>
 public sealed class PlotModels(IReadOnlyList<Measure> measures, UnitSystem units)
 {
-    private const int Points = 600;
+    private const int Points = 300;
 
     /// <summary>The crash is over well before; later samples are in the channel's own file.</summary>
     private const double EndMs = 200;
