@@ -19,6 +19,13 @@ public sealed record ConductItem(
 /// <param name="ExpectedPeak">Expected sign of the main peak: +1, −1, or null where the procedure names none.</param>
 public sealed record ProcedureChannel(string Location, string Component, bool PerOccupant, int? ExpectedPeak);
 
+/// <summary>A dummy the procedure seats.</summary>
+/// <param name="Position">Seat position, see <see cref="Occupant"/>.</param>
+/// <param name="Seat">What the seat is for.</param>
+/// <param name="Dummies">Dummy types the procedure allows there.</param>
+/// <param name="Required">Whether the seat is always occupied.</param>
+public sealed record ProcedureSeat(int Position, string Seat, IReadOnlyList<DummyType> Dummies, bool Required);
+
 /// <summary>One edition of a test procedure: data, read from a file.</summary>
 public sealed record ProcedureEdition
 {
@@ -40,4 +47,13 @@ public sealed record ProcedureEdition
 
     /// <summary>Whether the procedure's dummy has load cells at both ends of each tibia.</summary>
     public required bool BothTibiaCells { get; init; }
+
+    /// <summary>Seats and the dummies in them.</summary>
+    public IReadOnlyList<ProcedureSeat> Seats { get; init; } = [];
+
+    /// <summary>How zero offsets are taken out, in words that name the method's rule.</summary>
+    public string BiasRule { get; init; } = "";
+
+    /// <summary>What is recorded while a run is prepared.</summary>
+    public IReadOnlyList<PreparationItem> Preparation { get; init; } = [];
 }

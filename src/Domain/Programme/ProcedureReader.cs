@@ -11,6 +11,7 @@ public static class ProcedureReader
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
         UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
         ReadCommentHandling = JsonCommentHandling.Skip,
+        Converters = { new JsonStringEnumConverter<DummyType>() },
     };
 
     /// <exception cref="JsonException">The document is not a procedure edition; the message names path and line.</exception>
@@ -19,6 +20,11 @@ public static class ProcedureReader
         var edition = JsonSerializer.Deserialize<ProcedureEdition>(json, Options)
             ?? throw new JsonException("The procedure document is null.");
         foreach (var item in edition.Conduct.Where(item => item.Lower > item.Upper))
+        {
+            throw new JsonException($"The bounds of {item.Item} are the wrong way round.");
+        }
+
+        foreach (var item in edition.Preparation.Where(item => item.Lower > item.Upper))
         {
             throw new JsonException($"The bounds of {item.Item} are the wrong way round.");
         }

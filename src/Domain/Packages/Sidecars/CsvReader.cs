@@ -4,7 +4,7 @@ using Toepan.Domain.Packages.Text;
 namespace Toepan.Domain.Packages.Sidecars;
 
 /// <summary>One record of a CSV file and the line it begins on.</summary>
-internal sealed record CsvRecord(IReadOnlyList<string> Fields, int Line)
+public sealed record CsvRecord(IReadOnlyList<string> Fields, int Line)
 {
     public bool Blank => Fields.All(string.IsNullOrWhiteSpace);
 }
@@ -13,7 +13,7 @@ internal sealed record CsvRecord(IReadOnlyList<string> Fields, int Line)
 /// Comma-separated records by RFC 4180: fields may be quoted, a quote within is doubled, a quoted field may hold line ends. Written here because
 /// each problem needs its physical line and nothing may be guessed: a stray quote is an error, never repaired.
 /// </summary>
-internal sealed class CsvReader(string text, char separator)
+public sealed class CsvReader(string text, char separator)
 {
     private int at;
     private int line = 1;
