@@ -17,6 +17,8 @@ public static class ApiEndpoints
     public static IEndpointRouteBuilder MapApi(this IEndpointRouteBuilder app)
     {
         app.MapProgramme();
+        app.MapVehicles();
+        app.MapPlan();
         app.MapPackages();
         app.MapChannels();
         app.MapMeasures();

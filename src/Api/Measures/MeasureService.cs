@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Toepan.Api.Measures.Tables;
 using Toepan.Api.Packages;
+using Toepan.Api.Programme;
 using Toepan.Api.Ratings.Tables;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
@@ -10,13 +11,14 @@ using Toepan.Domain.Packages;
 namespace Toepan.Api.Measures;
 
 /// <summary>What was reduced from a run.</summary>
-public sealed class MeasureService(IDbContextFactory<ProgrammeDb> contexts)
+public sealed class MeasureService(IDbContextFactory<ProgrammeDb> contexts, TimeProvider time)
 {
-    /// <summary>All measures of the current reduction (or an earlier one), in the reducer's order.</summary>
+    /// <summary>All measures of the current reduction (or an earlier one), in the reducer's order. It is noted that the viewer has seen them.</summary>
     public Task<Outcome<IReadOnlyList<Measure>>> Get(
         Viewer viewer, string test, long? reduction = null, CancellationToken cancellation = default) =>
         OfCurrent<IReadOnlyList<Measure>>(viewer, test, async (context, current) =>
         {
+            await RepeatIndex.NoteSeen(context, viewer, test, time.GetUtcNow(), cancellation);
             var wanted = reduction ?? current.ReductionId;
             return await context.Set<ReductionRow>().AnyAsync(row => row.Id == wanted && row.Test == test, cancellation)
                 ? Outcome.List<Measure>(await CurrentRun.ReadMeasures(context, wanted, cancellation))

@@ -1,3 +1,5 @@
+using Toepan.Domain.Programme;
+
 namespace Toepan.Api.Programme;
 
 /// <summary>A class to add.</summary>
@@ -20,16 +22,18 @@ public sealed record BoardJson(IReadOnlyList<BoardTaskJson> NeedsYou, IReadOnlyL
 /// <summary>Something that waits for a person.</summary>
 public sealed record BoardTaskJson(string Test, string Vehicle, string What, DateTimeOffset Since, int Days);
 
-/// <summary>A class on the board.</summary>
-public sealed record BoardClassJson(string Class, string Title, IReadOnlyList<BoardVehicleJson> Vehicles)
+/// <summary>A class on the board, with how much of it is tested.</summary>
+public sealed record BoardClassJson(string Class, string Title, Coverage Coverage, IReadOnlyList<BoardVehicleJson> Vehicles)
 {
-    public static BoardClassJson Of(BoardClass row) => new(row.Key, row.Title, [.. row.Vehicles.Select(BoardVehicleJson.Of)]);
+    public static BoardClassJson Of(BoardClass row) => new(row.Key, row.Title, row.Coverage, [.. row.Vehicles.Select(BoardVehicleJson.Of)]);
 }
 
 /// <summary>A vehicle on the board.</summary>
 public sealed record BoardVehicleJson(
-    string Vehicle, string? Make, string? Model, string State, DateTimeOffset Since, int Days, IReadOnlyList<string> Tests)
+    string Vehicle, string? Make, string? Model, string State, DateTimeOffset Since, int Days, IReadOnlyList<string> Tests, IReadOnlyList<string> Planned,
+    DateOnly? PlannedDate)
 {
     public static BoardVehicleJson Of(BoardVehicle row) => new(
-        row.Vehicle.Key, row.Vehicle.Make, row.Vehicle.Model, row.State, row.Since, row.Days, [.. row.Runs.Select(run => run.Test)]);
+        row.Vehicle.Key, row.Vehicle.Make, row.Vehicle.Model, row.State, row.Since, row.Days, [.. row.Runs.Select(run => run.Test)],
+        [.. row.Planned.Select(plan => plan.Test)], row.Planned.Count > 0 ? row.Planned[0].PlannedDate : row.PlannedDate);
 }

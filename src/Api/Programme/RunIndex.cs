@@ -17,9 +17,21 @@ internal static class RunIndex
         var rows = await runs.AsNoTracking().Include(run => run.Vehicle).OrderBy(run => run.Test).ToListAsync(cancellation);
         var tests = rows.ConvertAll(run => run.Test);
         var ratings = await Ratings(context, tests, cancellation);
-        var repeated = await context.Set<TestRunRow>()
-            .Where(run => run.RepeatOf != null && tests.Contains(run.RepeatOf)).Select(run => run.RepeatOf!).ToListAsync(cancellation);
-        return rows.ConvertAll(run => Summary(run, [.. ratings[run.Test]], repeated.Contains(run.Test)));
+        var others = await OtherChanges(context, tests, cancellation);
+        return rows.ConvertAll(run => Summary(run, [.. ratings[run.Test]], others[run.Test]));
+    }
+
+    // What is known of the runs beside their ratings: plan and specimen, decisions to repeat, repeats.
+    private static async Task<ILookup<string, FactChange>> OtherChanges(ProgrammeDb context, List<string> tests, CancellationToken cancellation)
+    {
+        var decisions = await context.Set<RepeatDecisionRow>().AsNoTracking().Where(row => tests.Contains(row.Test)).OrderBy(row => row.Id)
+            .Select(row => new { row.Test, row.Choice, row.DecidedAt }).ToListAsync(cancellation);
+        var repeats = await context.Set<TestRunRow>().AsNoTracking().Where(run => run.RepeatOf != null && tests.Contains(run.RepeatOf))
+            .Select(run => new { Test = run.RepeatOf!, run.CreatedAt }).ToListAsync(cancellation);
+        return decisions
+            .Select(row => (row.Test, Change: new FactChange(row.DecidedAt, facts => facts with { RepeatDecided = row.Choice == RepeatChoice.Repeat })))
+            .Concat(repeats.Select(run => (run.Test, Change: new FactChange(run.CreatedAt, facts => facts with { Repeated = true }))))
+            .ToLookup(pair => pair.Test, pair => pair.Change);
     }
 
     private static async Task<ILookup<string, RatedFact>> Ratings(ProgrammeDb context, List<string> tests, CancellationToken cancellation)
@@ -34,31 +46,18 @@ internal static class RunIndex
         return facts.ToLookup(fact => fact.Test);
     }
 
-    private static TestRunSummary Summary(TestRunRow run, List<RatedFact> ratings, bool repeated)
+    private static TestRunSummary Summary(TestRunRow run, List<RatedFact> ratings, IEnumerable<FactChange> others)
     {
         var current = ratings[^1];
+        var standing = StateTimeline.Of(run.CreatedAt, [.. ratings.Select(Change), .. others]);
         return new TestRunSummary(
             run.Test, Name(run.Vehicle!), run.Procedure, run.Date, run.Laboratory, run.RepeatOf, current.Valid, current.Overall,
-            current.NotRated, State(current, repeated).Word(), Since(ratings, repeated), StoredJson.Read<Occupant[]>(run.Occupants),
-            current.ProblemCount);
+            current.NotRated, standing.State.Word(), standing.Since, StoredJson.Read<Occupant[]>(run.Occupants), current.ProblemCount);
     }
 
-    /// <summary>Since the first of the latest unbroken series of ratings that give this state.</summary>
-    private static DateTimeOffset Since(List<RatedFact> ratings, bool repeated)
+    private static FactChange Change(RatedFact fact) => new(fact.At, facts => facts with
     {
-        var state = State(ratings[^1], repeated);
-        var first = ratings.Count - 1;
-        while (first > 0 && State(ratings[first - 1], repeated) == state)
-        {
-            first--;
-        }
-
-        return ratings[first].At;
-    }
-
-    private static TestState State(RatedFact fact, bool repeated) => TestStates.Of(new TestFacts
-    {
-        Crashed = true, PackageReceived = true, Valid = fact.Valid, HasOverallLevel = fact.Overall is not null, Repeated = repeated,
+        Crashed = true, PackageReceived = true, Valid = fact.Valid, HasOverallLevel = fact.Overall is not null,
     });
 
     public static VehicleName Name(VehicleRow vehicle) => new(vehicle.Key, vehicle.Make, vehicle.Model, vehicle.ClassKey);

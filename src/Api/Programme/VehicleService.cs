@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Toepan.Api.Programme.Tables;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
+using Toepan.Domain.Programme;
 
 namespace Toepan.Api.Programme;
 
@@ -54,7 +55,34 @@ public sealed class VehicleService(IDbContextFactory<ProgrammeDb> contexts)
             .Join(context.Set<VehicleRow>(), twin => twin.VehicleKey, row => row.Key, (_, row) => row)
             .AsNoTracking().FirstOrDefaultAsync(cancellation);
         return new VehicleDetail(
-            Summary(vehicle, runs), runs, RatedBy(runs)?.Test, shares is null ? null : RunIndex.Name(shares), await Twins(context, key, cancellation));
+            Summary(vehicle, runs), runs, RatedBy(runs)?.Test, shares is null ? null : RunIndex.Name(shares), await Twins(context, key, cancellation))
+        {
+            CarryOver = await CarriedOver(context, key, cancellation),
+            Shared = await Shared(context, key, cancellation),
+        };
+    }
+
+    private static async Task<CarryOver?> CarriedOver(ProgrammeDb context, string key, CancellationToken cancellation)
+    {
+        var pair = await context.Set<CarryOverRow>().AsNoTracking().Where(row => row.VehicleKey == key)
+            .Join(context.Set<VehicleRow>(), row => row.FromKey, from => from.Key, (row, from) => new { row, from })
+            .SingleOrDefaultAsync(cancellation);
+        return pair is null ? null : new(RunIndex.Name(pair.from), pair.row.Reason, pair.row.Evidence, pair.row.DecidedBy, pair.row.DecidedAt);
+    }
+
+    // The rating a vehicle has from another one: its twin's, else the one carried over.
+    private static async Task<SharedRating?> Shared(ProgrammeDb context, string key, CancellationToken cancellation)
+    {
+        var twin = await context.Set<TwinRow>().AsNoTracking().SingleOrDefaultAsync(row => row.TwinKey == key, cancellation);
+        var carried = await context.Set<CarryOverRow>().AsNoTracking().SingleOrDefaultAsync(row => row.VehicleKey == key, cancellation);
+        if ((twin?.VehicleKey ?? carried?.FromKey) is not { } source)
+        {
+            return null;
+        }
+
+        var runs = await RunIndex.Load(context, context.Set<TestRunRow>().Where(run => run.VehicleKey == source), cancellation);
+        var from = await context.Set<VehicleRow>().AsNoTracking().SingleAsync(row => row.Key == source, cancellation);
+        return new(RunIndex.Name(from), RatedBy(runs)?.Overall, RatedBy(runs)?.Test, twin is null ? SharedBecause.CarriedOver : SharedBecause.SameStructure, twin?.Evidence ?? carried!.Evidence);
     }
 
     private static async Task<List<Twin>> Twins(ProgrammeDb context, string key, CancellationToken cancellation)
@@ -65,15 +93,17 @@ public sealed class VehicleService(IDbContextFactory<ProgrammeDb> contexts)
         return rows.ConvertAll(pair => new Twin(RunIndex.Name(pair.row), pair.twin.Evidence, pair.twin.AddedBy, pair.twin.AddedAt));
     }
 
-    /// <summary>The run that rates a vehicle: of its valid, rated runs the one with the lowest level; of equals the latest.</summary>
-    internal static TestRunSummary? RatedBy(IEnumerable<TestRunSummary> runs) => runs
-        .Where(run => run is { Valid: true, Overall: not null })
-        .OrderByDescending(run => run.Overall)
-        .ThenByDescending(run => run.Date)
-        .ThenByDescending(run => run.Test, StringComparer.Ordinal)
-        .FirstOrDefault();
+    /// <summary>The run that rates a vehicle, by <see cref="RatingRuns"/>.</summary>
+    internal static TestRunSummary? RatedBy(IReadOnlyList<TestRunSummary> runs) =>
+        RatingRuns.Of(runs.Select(run => new RatingRun(run.Test, run.Date, run.Valid, (int?)run.Overall))) is { } test
+            ? runs.First(run => run.Test == test)
+            : null;
 
     internal static VehicleSummary Summary(VehicleRow vehicle, IReadOnlyList<TestRunSummary> runs) => new(
         RunIndex.Name(vehicle), vehicle.Class!.Title, vehicle.ModelYearFrom, vehicle.ModelYearTo, vehicle.KerbMassKg, runs.Count,
-        RatedBy(runs)?.Overall);
+        RatedBy(runs)?.Overall)
+    {
+        Facts = vehicle.Facts(),
+        Version = vehicle.Version,
+    };
 }

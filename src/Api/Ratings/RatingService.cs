@@ -14,7 +14,7 @@ namespace Toepan.Api.Ratings;
 public sealed record SchemeSummary(string Key, string Title, bool Default);
 
 /// <summary>Ratings of a run.</summary>
-public sealed class RatingService(IDbContextFactory<ProgrammeDb> contexts, ProgrammeRules rules)
+public sealed class RatingService(IDbContextFactory<ProgrammeDb> contexts, ProgrammeRules rules, TimeProvider time)
 {
     /// <summary>The stored rating of the current reduction, or the one a named scheme gives.</summary>
     /// <param name="scheme">Scheme key; null = the scheme of the stored rating.</param>
@@ -31,6 +31,7 @@ public sealed class RatingService(IDbContextFactory<ProgrammeDb> contexts, Progr
             return Failure.NotFound("test", test);
         }
 
+        await RepeatIndex.NoteSeen(context, viewer, test, time.GetUtcNow(), cancellation);
         var stored = await Read(context, current.RatingId, cancellation);
         if (scheme is null || scheme == stored.Scheme)
         {

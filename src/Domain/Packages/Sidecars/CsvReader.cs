@@ -121,7 +121,7 @@ public sealed class CsvReader(string text, char separator)
     }
 
     /// <summary>The text of a CSV file whose lines are within the limit; null, and the package is refused, otherwise.</summary>
-    public static string? Decode(ReadOnlyMemory<byte> bytes, Place place, ReadingBudget budget, ProblemList problems)
+    internal static string? Decode(ReadOnlyMemory<byte> bytes, Place place, ReadingBudget budget, ProblemList problems)
     {
         if (!TextFile.TryOpen(bytes, out var file, out var reason))
         {

@@ -1,0 +1,41 @@
+using Microsoft.EntityFrameworkCore;
+using Toepan.Api.Programme.Tables;
+using Toepan.Api.Store;
+
+namespace Toepan.Api.Programme;
+
+/// <summary>Everything the board is made of, at one moment.</summary>
+/// <param name="Now">The moment.</param>
+/// <param name="Vehicles">Vehicles by key.</param>
+/// <param name="AllRuns">Runs by test code.</param>
+/// <param name="AllPlanned">Planned runs that are not made, by date.</param>
+/// <param name="SharedFrom">Vehicles that have another's rating → that vehicle.</param>
+/// <param name="Decided">Runs with a decision about a repeat.</param>
+internal sealed record BoardFacts(
+    DateTimeOffset Now, IReadOnlyList<VehicleRow> Vehicles, IReadOnlyList<TestRunSummary> AllRuns, IReadOnlyList<PlannedRun> AllPlanned,
+    IReadOnlyDictionary<string, string> SharedFrom, IReadOnlySet<string> Decided)
+{
+    public ILookup<string, TestRunSummary> Runs { get; } = AllRuns.ToLookup(run => run.Vehicle.Key);
+
+    public ILookup<string, PlannedRun> Planned { get; } = AllPlanned.ToLookup(plan => plan.Vehicle.Key);
+
+    public DateOnly Today => DateOnly.FromDateTime(Now.UtcDateTime);
+
+    /// <summary>Whole days since then.</summary>
+    public int Days(DateTimeOffset since) => Math.Max(0, (int)(Now - since).TotalDays);
+
+    public static async Task<BoardFacts> Load(ProgrammeDb context, DateTimeOffset now, CancellationToken cancellation)
+    {
+        var vehicles = await context.Set<VehicleRow>().AsNoTracking().OrderBy(row => row.Key).ToListAsync(cancellation);
+        var runs = await RunIndex.Load(context, context.Set<TestRunRow>(), cancellation);
+        var plans = await PlanIndex.Load(context, context.Set<PlannedRunRow>(), cancellation);
+        var carried = await context.Set<CarryOverRow>().AsNoTracking().ToDictionaryAsync(row => row.VehicleKey, row => row.FromKey, cancellation);
+        foreach (var twin in await context.Set<TwinRow>().AsNoTracking().ToListAsync(cancellation))
+        {
+            carried[twin.TwinKey] = twin.VehicleKey;
+        }
+
+        var decided = await context.Set<RepeatDecisionRow>().Select(row => row.Test).Distinct().ToListAsync(cancellation);
+        return new BoardFacts(now, vehicles, runs, [.. plans.Where(plan => !plan.PackageStored)], carried, decided.ToHashSet());
+    }
+}
