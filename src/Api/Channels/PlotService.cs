@@ -33,7 +33,7 @@ public sealed class PlotService(IDbContextFactory<ProgrammeDb> contexts, Program
         var package = await PackageArchive.Read(context, current.PackageSha256, cancellation);
         var flags = await context.Set<ReductionRow>()
             .Where(reduction => reduction.Id == current.ReductionId).Select(reduction => reduction.Flags).SingleAsync(cancellation);
-        var source = new ChannelSource(package, rules.Procedures[package.Programme.Procedure], StoredJson.Read<ChannelFlag[]>(flags));
+        var source = new ChannelSource(package, rules.Procedure(package.Programme.Procedure, package.Programme.Date), StoredJson.Read<ChannelFlag[]>(flags));
         var occupants = package.Programme.Occupants;
         var speed = (double)package.Programme.Conduct.ImpactSpeedKmh.Average();
         return new RunCurves([.. new VehicleCurves(speed, source).All(occupants), .. occupants.SelectMany(occupant => new OccupantCurves(occupant, source).All())]);

@@ -17,7 +17,7 @@ internal static class RunComputer
 {
     public static ComputedRun Compute(ProgrammeRules rules, TestPackage package, IReadOnlyList<ChannelFlag> flags)
     {
-        var procedure = rules.Procedures[package.Programme.Procedure];
+        var procedure = rules.Procedure(package.Programme.Procedure, package.Programme.Date);
         var reduction = Reducer.Reduce(package, procedure, flags);
         var inputs = new RatingInputs(reduction.Conduct.Valid, package.Programme.Occupants, reduction.Measures, package.Findings);
         return new ComputedRun(reduction, Rater.Rate(rules.DefaultScheme, inputs));

@@ -37,9 +37,9 @@ public sealed record SpecimenJson(
 }
 
 /// <summary>A run to plan.</summary>
-public sealed record NewPlanJson(string? Test, string? Vehicle, string? Procedure, int? Edition, DateOnly Date, string? RepeatOf)
+public sealed record NewPlanJson(string? Test, string? Vehicle, string? Procedure, DateOnly Date, string? RepeatOf)
 {
-    public NewPlan ToPlan() => new(Test ?? "", Vehicle ?? "", Procedure ?? "", Edition, Date, string.IsNullOrEmpty(RepeatOf) ? null : RepeatOf);
+    public NewPlan ToPlan() => new(Test ?? "", Vehicle ?? "", Procedure ?? "", Date, string.IsNullOrEmpty(RepeatOf) ? null : RepeatOf);
 }
 
 /// <summary>A change of a planned run: exactly one of a new day, the signature under its preparation, the day it was made.</summary>

@@ -8,9 +8,6 @@ namespace Toepan.Api.Programme;
 /// <summary>What stands against a plan.</summary>
 internal static class PlanRules
 {
-    public static ProcedureEdition? Edition(NewPlan plan) =>
-        plan.Edition is { } edition ? ProcedureLibrary.Find(plan.Procedure, edition) : ProcedureLibrary.Find(plan.Procedure);
-
     public static async Task<Failure?> Check(ProgrammeDb context, NewPlan plan, CancellationToken cancellation)
     {
         if (!TestCode.IsValid(plan.Test))
@@ -18,9 +15,9 @@ internal static class PlanRules
             return Failure.BadRequest($"'{plan.Test}' is no test code: 2 to 4 capital letters, a hyphen and 3 to 6 digits.");
         }
 
-        if (Edition(plan) is null)
+        if (ProcedureLibrary.Find(plan.Procedure) is null)
         {
-            return Failure.BadRequest($"There is no procedure '{plan.Procedure}'{(plan.Edition is null ? "" : $" edition {plan.Edition}")}.");
+            return Failure.BadRequest($"There is no procedure '{plan.Procedure}'.");
         }
 
         if (!await context.Set<VehicleRow>().AnyAsync(row => row.Key == plan.Vehicle, cancellation))

@@ -3,6 +3,7 @@ using Toepan.Api.Packages;
 using Toepan.Api.Programme.Tables;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
+using Toepan.Domain.Programme;
 
 namespace Toepan.Api.Programme;
 
@@ -50,7 +51,7 @@ public sealed class PlanService(IDbContextFactory<ProgrammeDb> contexts, AuditTr
 
         context.Add(new PlannedRunRow
         {
-            Test = plan.Test, VehicleKey = plan.Vehicle, Procedure = plan.Procedure, ProcedureEdition = PlanRules.Edition(plan)!.Edition,
+            Test = plan.Test, VehicleKey = plan.Vehicle, Procedure = plan.Procedure, ProcedureEdition = Edition(plan.Procedure, plan.Date),
             PlannedDate = plan.Date, RepeatOf = plan.RepeatOf, PlannedAt = time.GetUtcNow(), PlannedBy = viewer.Name,
         });
         await context.SaveChangesAsync(cancellation);
@@ -68,7 +69,7 @@ public sealed class PlanService(IDbContextFactory<ProgrammeDb> contexts, AuditTr
                 return Task.FromResult<string?>($"Run '{test}' was made on {ran:yyyy-MM-dd}; it cannot be moved.");
             }
 
-            row.PlannedDate = date;
+            (row.PlannedDate, row.ProcedureEdition) = (date, Edition(row.Procedure, date));
             return Task.FromResult<string?>(null);
         }, cancellation);
 
@@ -93,7 +94,7 @@ public sealed class PlanService(IDbContextFactory<ProgrammeDb> contexts, AuditTr
             var fault = row.PreparedAt is null ? $"The preparation of '{test}' is not signed off."
                 : day > today.AddDays(1) ? $"{day:yyyy-MM-dd} is yet to come."
                 : row.RanOn is { } ran && ran != day ? $"Run '{test}' is reported for {ran:yyyy-MM-dd} already." : null;
-            row.RanOn = fault is null ? day : row.RanOn;
+            (row.RanOn, row.ProcedureEdition) = fault is null ? (day, Edition(row.Procedure, day)) : (row.RanOn, row.ProcedureEdition);
             return Task.FromResult(fault);
         }, cancellation);
 
@@ -122,6 +123,8 @@ public sealed class PlanService(IDbContextFactory<ProgrammeDb> contexts, AuditTr
             && await Edits.Save(context, audit, viewer, () => new AuditNote(action, $"test/{test}", before, Facts(row)), cancellation);
         return kept ? (await Read(context, test, cancellation))! : Edits.ChangedMeanwhile($"run '{test}'", current);
     }
+
+    private static int Edition(string procedure, DateOnly day) => ProcedureLibrary.InForce(procedure, day)!.Edition;
 
     private static object Facts(PlannedRunRow row) => new { row.PlannedDate, row.PreparedAt, row.PreparedBy, row.RanOn };
 

@@ -20,8 +20,8 @@ public sealed record PlannedRun(
     string Test, VehicleName Vehicle, string Procedure, int ProcedureEdition, DateOnly PlannedDate, string? RepeatOf, DateOnly? RanOn,
     string? PreparedBy, DateTimeOffset? PreparedAt, string State, DateTimeOffset Since, bool PackageStored, uint Version);
 
-/// <summary>A run to plan; the latest edition of the procedure is taken where none is named.</summary>
-public sealed record NewPlan(string Test, string Vehicle, string Procedure, int? Edition, DateOnly Date, string? RepeatOf);
+/// <summary>A run to plan, under the edition of the procedure in force on its day.</summary>
+public sealed record NewPlan(string Test, string Vehicle, string Procedure, DateOnly Date, string? RepeatOf);
 
 /// <summary>Test codes.</summary>
 internal static partial class TestCode

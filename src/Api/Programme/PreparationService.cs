@@ -125,6 +125,6 @@ public sealed class PreparationService(IDbContextFactory<ProgrammeDb> contexts, 
         }
 
         var run = await context.Set<TestRunRow>().AsNoTracking().SingleOrDefaultAsync(row => row.Test == test, cancellation);
-        return run is null ? null : ProcedureLibrary.Find(run.Procedure);
+        return run is null ? null : ProcedureLibrary.InForce(run.Procedure, run.Date);
     }
 }

@@ -15,6 +15,11 @@ public sealed record ProgrammeRules(IReadOnlyDictionary<string, ProcedureEdition
 
     public Scheme DefaultScheme => Schemes[0];
 
+    /// <summary>The edition of a known procedure that a run of that day is judged by.</summary>
+    public ProcedureEdition Procedure(string key, DateOnly day) => Procedures[key] is var latest && latest.InForceFrom <= day
+        ? latest
+        : ProcedureLibrary.InForce(key, day) ?? latest;
+
     /// <summary>The scheme of a key, or null.</summary>
     public Scheme? FindScheme(string key) => Schemes.FirstOrDefault(scheme => scheme.Key == key);
 }

@@ -34,6 +34,9 @@ public sealed record ProcedureEdition
     public required int Edition { get; init; }
     public required string Title { get; init; }
 
+    /// <summary>First day on which runs are made under this edition; a run is judged by the edition in force on its day.</summary>
+    public DateOnly InForceFrom { get; init; } = DateOnly.MinValue;
+
     /// <summary>Nominal impact speed, km/h; the energy ratio is relative to it.</summary>
     public required decimal NominalSpeedKmh { get; init; }
     public required IReadOnlyList<ConductItem> Conduct { get; init; }

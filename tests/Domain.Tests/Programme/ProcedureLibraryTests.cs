@@ -60,4 +60,20 @@ public sealed class ProcedureLibraryTests
         Assert.Throws<JsonException>(() => ProcedureReader.Read(new MemoryStream(Encoding.UTF8.GetBytes("{\"keyy\":\"x\"}"))));
 
     private static decimal? Number(string? text) => text is null ? null : decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+    [Theory]
+    [InlineData("2030-12-31", 1)]
+    [InlineData("2031-01-01", 2)]
+    [InlineData("2032-06-01", 3)]
+    [InlineData("2020-01-01", 1)]
+    public void InForce_Day_GivesTheEditionRunsOfThatDayAreMadeUnder(string day, int edition)
+    {
+        ProcedureEdition[] editions =
+        [
+            Procedure with { Edition = 3, InForceFrom = new(2032, 6, 1) }, Procedure with { Edition = 1, InForceFrom = new(2030, 1, 1) },
+            Procedure with { Edition = 2, InForceFrom = new(2031, 1, 1) },
+        ];
+
+        Assert.Equal(edition, ProcedureLibrary.InForce(editions, DateOnly.Parse(day, System.Globalization.CultureInfo.InvariantCulture))!.Edition);
+    }
 }

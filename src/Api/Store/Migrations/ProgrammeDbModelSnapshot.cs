@@ -756,6 +756,316 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("structural_point", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.CarryOverRow", b =>
+                {
+                    b.Property<string>("VehicleKey")
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.Property<DateTimeOffset>("DecidedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("decided_at");
+
+                    b.Property<string>("DecidedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("decided_by");
+
+                    b.Property<string>("Evidence")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("evidence");
+
+                    b.Property<string>("FromKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("from_key");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.HasKey("VehicleKey")
+                        .HasName("pk_carry_over");
+
+                    b.HasIndex("FromKey")
+                        .HasDatabaseName("ix_carry_over_from_key");
+
+                    b.ToTable("carry_over", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.MeasureViewRow", b =>
+                {
+                    b.Property<string>("Test")
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<string>("Who")
+                        .HasColumnType("text")
+                        .HasColumnName("who");
+
+                    b.Property<DateTimeOffset>("FirstAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("first_at");
+
+                    b.HasKey("Test", "Who")
+                        .HasName("pk_measure_view");
+
+                    b.ToTable("measure_view", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.PlannedRunRow", b =>
+                {
+                    b.Property<string>("Test")
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<DateTimeOffset>("PlannedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("planned_at");
+
+                    b.Property<string>("PlannedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("planned_by");
+
+                    b.Property<DateOnly>("PlannedDate")
+                        .HasColumnType("date")
+                        .HasColumnName("planned_date");
+
+                    b.Property<DateTimeOffset?>("PreparedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("prepared_at");
+
+                    b.Property<string>("PreparedBy")
+                        .HasColumnType("text")
+                        .HasColumnName("prepared_by");
+
+                    b.Property<string>("Procedure")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("procedure");
+
+                    b.Property<int>("ProcedureEdition")
+                        .HasColumnType("integer")
+                        .HasColumnName("procedure_edition");
+
+                    b.Property<DateOnly?>("RanOn")
+                        .HasColumnType("date")
+                        .HasColumnName("ran_on");
+
+                    b.Property<string>("RepeatOf")
+                        .HasColumnType("text")
+                        .HasColumnName("repeat_of");
+
+                    b.Property<string>("VehicleKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Test")
+                        .HasName("pk_planned_run");
+
+                    b.HasIndex("RepeatOf")
+                        .HasDatabaseName("ix_planned_run_repeat_of");
+
+                    b.HasIndex("VehicleKey")
+                        .HasDatabaseName("ix_planned_run_vehicle_key");
+
+                    b.ToTable("planned_run", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.PreparationRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Item")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("item");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("RecordedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.HasKey("Id")
+                        .HasName("pk_preparation");
+
+                    b.HasIndex("Test", "Item")
+                        .HasDatabaseName("ix_preparation_test_item");
+
+                    b.ToTable("preparation", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.RepeatDecisionRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Choice")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("choice");
+
+                    b.Property<DateTimeOffset>("DecidedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("decided_at");
+
+                    b.Property<string>("DecidedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("decided_by");
+
+                    b.Property<string>("Evidence")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("evidence");
+
+                    b.Property<string>("Options")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("options");
+
+                    b.Property<bool>("SaidSeen")
+                        .HasColumnType("boolean")
+                        .HasColumnName("said_seen");
+
+                    b.Property<string>("SeenBy")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("seen_by");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<string>("Trigger")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("trigger");
+
+                    b.Property<bool>("Valid")
+                        .HasColumnType("boolean")
+                        .HasColumnName("valid");
+
+                    b.HasKey("Id")
+                        .HasName("pk_repeat_decision");
+
+                    b.HasIndex("Test")
+                        .HasDatabaseName("ix_repeat_decision_test");
+
+                    b.ToTable("repeat_decision", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.SpecimenRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateOnly?>("BuiltOn")
+                        .HasColumnType("date")
+                        .HasColumnName("built_on");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("MaskedSerial")
+                        .HasColumnType("text")
+                        .HasColumnName("masked_serial");
+
+                    b.Property<decimal?>("MassKg")
+                        .HasColumnType("numeric")
+                        .HasColumnName("mass_kg");
+
+                    b.Property<decimal?>("OdometerKm")
+                        .HasColumnType("numeric")
+                        .HasColumnName("odometer_km");
+
+                    b.Property<string>("Options")
+                        .HasColumnType("text")
+                        .HasColumnName("options");
+
+                    b.Property<string>("PurchaseReference")
+                        .HasColumnType("text")
+                        .HasColumnName("purchase_reference");
+
+                    b.Property<string>("PurchasedFrom")
+                        .HasColumnType("text")
+                        .HasColumnName("purchased_from");
+
+                    b.Property<DateOnly?>("PurchasedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("purchased_on");
+
+                    b.Property<DateOnly?>("ReceivedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("received_on");
+
+                    b.Property<string>("Test")
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<string>("VehicleKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_specimen");
+
+                    b.HasIndex("Test")
+                        .IsUnique()
+                        .HasDatabaseName("ix_specimen_test");
+
+                    b.HasIndex("VehicleKey")
+                        .HasDatabaseName("ix_specimen_vehicle_key");
+
+                    b.ToTable("specimen", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Programme.Tables.TestRunRow", b =>
                 {
                     b.Property<string>("Test")
@@ -879,6 +1189,14 @@ namespace Toepan.Api.Store.Migrations
                         .HasColumnType("text")
                         .HasColumnName("key");
 
+                    b.Property<DateOnly?>("BuiltFrom")
+                        .HasColumnType("date")
+                        .HasColumnName("built_from");
+
+                    b.Property<DateOnly?>("BuiltTo")
+                        .HasColumnType("date")
+                        .HasColumnName("built_to");
+
                     b.Property<string>("ClassKey")
                         .IsRequired()
                         .HasColumnType("text")
@@ -907,6 +1225,24 @@ namespace Toepan.Api.Store.Migrations
                     b.Property<int?>("ModelYearTo")
                         .HasColumnType("integer")
                         .HasColumnName("model_year_to");
+
+                    b.Property<DateOnly?>("PlannedDate")
+                        .HasColumnType("date")
+                        .HasColumnName("planned_date");
+
+                    b.Property<string>("RestraintEquipment")
+                        .HasColumnType("text")
+                        .HasColumnName("restraint_equipment");
+
+                    b.Property<decimal?>("SalesSharePercent")
+                        .HasColumnType("numeric")
+                        .HasColumnName("sales_share_percent");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
 
                     b.HasKey("Key")
                         .HasName("pk_vehicle");
@@ -1410,6 +1746,55 @@ namespace Toepan.Api.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_structural_point_package_package_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.CarryOverRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("FromKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_carry_over_vehicle_from_key");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_carry_over_vehicle_vehicle_key");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.PlannedRunRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", "Vehicle")
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_planned_run_vehicle_vehicle_key");
+
+                    b.Navigation("Vehicle");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.RepeatDecisionRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.TestRunRow", null)
+                        .WithMany()
+                        .HasForeignKey("Test")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_repeat_decision_test_run_test");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.SpecimenRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_specimen_vehicle_vehicle_key");
                 });
 
             modelBuilder.Entity("Toepan.Api.Programme.Tables.TestRunRow", b =>
