@@ -10,7 +10,9 @@ public sealed class EveryPageTests(Site site)
     private static readonly string[] Addresses =
     [
         "/", "/?state=none", "/tests", "/tests?valid=false", "/tests/FO-0001", "/tests/FO-0008", "/tests/FO-0017", "/tests/FO-0001/flags/new",
-        "/repeats", "/repeats?tests=FO-0007,FO-0008", "/tests/FO-0002/holds", "/tests/FO-0008/holds", "/packages/new", "/methods", "/preferences", "/tests/FO-9999", "/nowhere",
+        "/repeats", "/repeats?tests=FO-0007,FO-0008", "/tests/FO-0002/holds", "/tests/FO-0008/holds",
+        "/tests/FO-0001/repeat", "/tests/FO-0001/preparation", "/plan/new", "/vehicles/new", "/vehicles/import", "/procedures",
+        "/procedures/offset-frontal-64/1", "/packages/new", "/methods", "/preferences", "/tests/FO-9999", "/nowhere",
     ];
 
     private static readonly string[] AnonymousAddresses = ["/sign-in", "/denied", "/not-found", "/error"];
@@ -26,7 +28,7 @@ public sealed class EveryPageTests(Site site)
     public async Task Page_SignedIn_FitsAndIsAccessible(int width, ColorScheme scheme, bool examined)
     {
         var page = await site.OpenSignedIn(width, scheme);
-        await AssertAll(page, examined, [.. Addresses, .. await LinkedFrom(page, "/", "/vehicles/"), .. await LinkedFrom(page, "/", "/classes/")]);
+        await AssertAll(page, examined, [.. Addresses, .. await LinkedFrom(page, "/tests/FO-0001", "/vehicles/"), .. await LinkedFrom(page, "/", "/classes/")]);
     }
 
     [Theory]
