@@ -39,7 +39,7 @@ public static class DisplayUnits
     private static readonly Dictionary<string, int> Decimals = new(StringComparer.Ordinal)
     {
         ["km/h"] = 2, ["mph"] = 2, ["m/s"] = 2, ["ft/s"] = 1, ["mm"] = 1, ["in"] = 2, ["kg"] = 1, ["lb"] = 0, ["N"] = 0, ["lbf"] = 0,
-        ["kN"] = 2, ["N·m"] = 1, ["lbf·ft"] = 1, ["g"] = 1, ["°C"] = 1, ["°F"] = 1, ["%"] = 1, ["deg"] = 1, ["ms"] = 1,
+        ["kN"] = 2, ["N·m"] = 1, ["lbf·ft"] = 1, ["g"] = 1, ["°C"] = 1, ["°F"] = 1, ["%"] = 1, ["deg"] = 1, ["ms"] = 1, ["MPa"] = 3, ["kPa"] = 0, ["°"] = 1, ["km"] = 0,
     };
 
     /// <summary>The figure as shown; null and non-finite values are an en dash.</summary>
