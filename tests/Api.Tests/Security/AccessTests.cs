@@ -131,6 +131,21 @@ public sealed class AccessTests(PostgresFixture postgres)
         await AssertProblem(answer, 404, "No such route");
     }
 
+    /// <summary>An address no page has, and one whose page finds nothing: both are answered by the page that says so.</summary>
+    [Theory]
+    [InlineData("/no-such-page")]
+    [InlineData("/tests/FO-9999")]
+    public async Task Page_NothingThere_Answers404WithAPage(string path)
+    {
+        await using var api = await ApiHost.Start(postgres);
+        using var analyst = await api.Person(Role.Analyst);
+
+        using var answer = await analyst.Client.GetAsync(path, TestContext.Current.CancellationToken);
+
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Contains("There is no such page", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Page_Headers_KeepOthersScriptsAndFramesOut()
     {
