@@ -27,7 +27,7 @@ public sealed class ArrangementTests(PostgresFixture postgres)
         var vehicle = (await lab.Read(Vehicle)).Json;
         Assert.Equal("FO-0006", vehicle.GetProperty("ratedBy").GetString());
         Assert.Equal("Body drawing 7 of 2031", vehicle.GetProperty("twins")[0].GetProperty("evidence").GetString());
-        Assert.Equal("askervold-lade-2032", (await lab.Read("/api/v1/vehicles/askervold-lade-long-2032")).Text("sharesRatingOf"));
+        Assert.Equal("askervold-lade-2032", (await lab.Read("/api/v1/vehicles/askervold-lade-long-2032")).Member("sharesRatingOf"));
     }
 
     [Fact]
