@@ -1,4 +1,3 @@
-using System.IO.Compression;
 using Microsoft.EntityFrameworkCore;
 using Toepan.Api.Packages.Tables;
 using Toepan.Api.Security;
@@ -39,16 +38,12 @@ public sealed class PackageDownloadService(IDbContextFactory<ProgrammeDb> contex
         await using var context = await contexts.CreateDbContextAsync(cancellation);
         var package = await PackageArchive.Read(context, stored.Sha256, cancellation);
         await using var original = await Open(stored, cancellation);
-        using var zip = new ZipArchive(original, ZipArchiveMode.Read);
-        var entries = zip.Entries.ToDictionary(entry => entry.FullName.Replace('\\', '/'), StringComparer.OrdinalIgnoreCase);
+        var attachments = new PackageAttachments(original);
         var file = spool.Create();
-        PackageWriter.Write(file, package, attachment => entries[EntryName(package, attachment)].Open());
+        PackageWriter.Write(file, package, attachments.Open);
         file.Position = 0;
         return new PackageDownload($"{test}-iso13499.zip", null, file.Length, file);
     }
-
-    private static string EntryName(TestPackage package, Attachment attachment) =>
-        package.TopFolder is { Length: > 0 } top ? $"{top.TrimEnd('/')}/{attachment.Path}" : attachment.Path;
 
     private async Task<StoredPackage?> Find(string test, CancellationToken cancellation)
     {

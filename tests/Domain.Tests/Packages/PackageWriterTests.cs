@@ -239,6 +239,21 @@ public sealed class PackageWriterTests
     }
 
     [Fact]
+    public void Write_AttachmentsOfAnAcceptedArchive_AreTheSameBytes()
+    {
+        // 0x81 is ü in code page 437, what a name without the UTF-8 flag is in.
+        byte[] name = [.. "FO-0042/Photo/T"u8, 0x81, .. "r.jpg"u8];
+        var files = new SamplePackage().Files.Select(file => new RawEntry("FO-0042/" + file.Key, file.Value));
+        var zip = RawZip.Of([.. files, new RawEntry(name, [9, 8, 7])]);
+        var package = SamplePackage.Read(zip).Package!;
+        Assert.Equal(["Photo/Tür.jpg", "Photo/a.jpg"], package.Attachments.Select(attachment => attachment.Path));
+        var again = new PackageAttachments(new MemoryStream(Write(package, new PackageAttachments(new MemoryStream(zip)).Open)));
+        using var content = new MemoryStream();
+        again.Open(package.Attachments[0]).CopyTo(content);
+        Assert.Equal([9, 8, 7], content.ToArray());
+    }
+
+    [Fact]
     public void Write_TextFiles_AreCrLfAndPadded()
     {
         using var zip = new ZipArchive(new MemoryStream(Write(new SamplePackage().Read().Package!)));

@@ -48,6 +48,13 @@ internal sealed class EntryExpander(Stream zip, PackageLimits limits, ProblemLis
     /// <summary>Expands an entry only to measure, check and hash it; false where it was refused.</summary>
     public bool Skim(ZipEntry entry) => Expand(entry, keep: false);
 
+    /// <summary>The expanded bytes, unmeasured and unchecked.</summary>
+    public static Stream Open(Stream zip, ZipEntry entry)
+    {
+        var section = new SectionStream(zip, entry.DataOffset, entry.PackedBytes);
+        return entry.Deflated ? new DeflateStream(section, CompressionMode.Decompress) : section;
+    }
+
     private bool Expand(ZipEntry entry, bool keep)
     {
         Broken |= !TryExpand(entry, keep);
@@ -56,8 +63,7 @@ internal sealed class EntryExpander(Stream zip, PackageLimits limits, ProblemLis
 
     private bool TryExpand(ZipEntry entry, bool keep)
     {
-        using var section = new SectionStream(zip, entry.DataOffset, entry.PackedBytes);
-        using var source = entry.Deflated ? new DeflateStream(section, CompressionMode.Decompress) : (Stream)section;
+        using var source = Open(zip, entry);
         using var sha = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         var crc = new Crc32();
         long done = 0;

@@ -27,7 +27,11 @@ internal sealed class SectionStream(Stream beneath, long offset, long length) : 
             return 0;
         }
 
-        beneath.Position = offset + read;
+        if (beneath.Position != offset + read)
+        {
+            beneath.Position = offset + read;
+        }
+
         var got = beneath.Read(buffer[..wanted]);
         read += got;
         return got;
