@@ -41,6 +41,7 @@ internal static class PackageArchive
         {
             Programme = StoredJson.Read<ProgrammeDocument>(row.Programme),
             TestHeader = StoredJson.Read<HeaderEntry[]>(row.TestHeader),
+            IndexHeader = StoredJson.Read<HeaderEntry[]>(row.IndexHeader),
             Channels = channels.ConvertAll(channel => channel.ToChannel()),
             Points = points.ConvertAll(point => point.ToPoint()),
             Clearances = clearances.ConvertAll(clearance => clearance.ToClearance()),
@@ -68,6 +69,7 @@ internal static class PackageArchive
         TopFolder = incoming.Package.TopFolder,
         Programme = StoredJson.Write(incoming.Package.Programme),
         TestHeader = StoredJson.Write(incoming.Package.TestHeader),
+        IndexHeader = StoredJson.Write(incoming.Package.IndexHeader),
         Attachments = StoredJson.Write(incoming.Package.Attachments),
         Problems = StoredJson.Write(incoming.Problems),
         UploadedAt = at,

@@ -21,6 +21,9 @@ public sealed class PackageRow : IEntityTypeConfiguration<PackageRow>, IAppendOn
     /// <summary>Lines of the test header.</summary>
     public string TestHeader { get; set; } = "";
 
+    /// <summary>Lines of the channel index.</summary>
+    public string IndexHeader { get; set; } = "[]";
+
     /// <summary>Attachments.</summary>
     public string Attachments { get; set; } = "";
 
@@ -35,6 +38,7 @@ public sealed class PackageRow : IEntityTypeConfiguration<PackageRow>, IAppendOn
         builder.HasOne<TestRunRow>().WithMany().HasForeignKey(row => row.Test).OnDelete(DeleteBehavior.Restrict);
         builder.Property(row => row.Programme).HasColumnType("jsonb");
         builder.Property(row => row.TestHeader).HasColumnType("jsonb");
+        builder.Property(row => row.IndexHeader).HasColumnType("jsonb").HasDefaultValueSql("'[]'::jsonb");
         builder.Property(row => row.Attachments).HasColumnType("jsonb");
         builder.Property(row => row.Problems).HasColumnType("jsonb");
     }

@@ -656,6 +656,13 @@ namespace Toepan.Api.Store.Migrations
                         .HasColumnType("text")
                         .HasColumnName("content_sha256");
 
+                    b.Property<string>("IndexHeader")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("index_header")
+                        .HasDefaultValueSql("'[]'::jsonb");
+
                     b.Property<long>("Length")
                         .HasColumnType("bigint")
                         .HasColumnName("length");
