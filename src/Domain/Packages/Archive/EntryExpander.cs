@@ -121,7 +121,7 @@ internal sealed class EntryExpander(Stream zip, PackageLimits limits, ProblemLis
         }
         else if (expanded > limits.MaxRatio * zip.Length)
         {
-            problems.Reject(ProblemCodes.Ratio, $"The package expands to more than {limits.MaxRatio} times its size.", new Place(entry.Name), null, limits.MaxRatio.ToString(CultureInfo.InvariantCulture));
+            problems.Reject(ProblemCodes.Ratio, $"The package expands to more than {limits.MaxRatio.ToString(CultureInfo.InvariantCulture)} times its size.", new Place(entry.Name), null, limits.MaxRatio.ToString(CultureInfo.InvariantCulture));
         }
 
         return expanded <= limits.MaxExpandedBytes && expanded <= limits.MaxRatio * zip.Length;

@@ -125,7 +125,7 @@ internal sealed class ZipDirectory(Stream zip, PackageLimits limits, ProblemList
         else if (expanded > limits.MaxRatio * zip.Length)
         {
             var ratio = (expanded / (double)zip.Length).ToString("F0", CultureInfo.InvariantCulture);
-            Refuse(ProblemCodes.Ratio, $"The package says it expands to {ratio} times its size; {limits.MaxRatio} times are allowed.", null, ratio, limits.MaxRatio.ToString(CultureInfo.InvariantCulture));
+            Refuse(ProblemCodes.Ratio, $"The package says it expands to {ratio} times its size; {limits.MaxRatio.ToString(CultureInfo.InvariantCulture)} times are allowed.", null, ratio, limits.MaxRatio.ToString(CultureInfo.InvariantCulture));
         }
 
         return !problems.Rejected;

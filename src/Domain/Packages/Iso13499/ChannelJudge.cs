@@ -133,7 +133,7 @@ internal sealed class ChannelJudge(ProblemList problems)
         }
 
         problems.Error(
-            ProblemCodes.BadInterval, $"The sampling interval is {ProblemList.Show(number.Entry!.Value)}; a number of seconds between {ShortestIntervalS} and {LongestIntervalS} is needed.",
+            ProblemCodes.BadInterval, $"The sampling interval is {ProblemList.Show(number.Entry!.Value)}; a number of seconds between {Text(ShortestIntervalS)} and {Text(LongestIntervalS)} is needed.",
             place.At(number.Entry.Line), number.Entry.Value, $"{Text(ShortestIntervalS)} to {Text(LongestIntervalS)} s");
         unfit.Add($"its sampling interval is {ProblemList.Show(number.Entry.Value)}");
         return null;
@@ -159,7 +159,7 @@ internal sealed class ChannelJudge(ProblemList problems)
         }
 
         problems.Error(
-            ProblemCodes.BadFirstSample, $"The time of first sample is {ProblemList.Show(number.Entry!.Value)}; a number of seconds within {FurthestStartS} of contact is needed.",
+            ProblemCodes.BadFirstSample, $"The time of first sample is {ProblemList.Show(number.Entry!.Value)}; a number of seconds within {Text(FurthestStartS)} of contact is needed.",
             place.At(number.Entry.Line), number.Entry.Value, $"±{Text(FurthestStartS)} s");
         unfit.Add($"its time of first sample is {ProblemList.Show(number.Entry.Value)}");
         return null;

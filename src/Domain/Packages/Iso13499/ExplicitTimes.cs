@@ -69,7 +69,7 @@ internal sealed class ExplicitTimes(IReadOnlyList<RecordedChannel> channels, Pro
             ? channel with { FirstSampleS = uniform.FirstS, IntervalS = uniform.IntervalS }
             : Unfit(
                 channel, ProblemCodes.TimesNotUniform,
-                uniform.FirstOdd is { } odd ? $"time {odd + 1} of {times.Code} is off its place by more than 1e-6 of an interval" : $"an interval of {uniform.IntervalS} s from {uniform.FirstS} s is no recording of a crash",
+                uniform.FirstOdd is { } odd ? $"time {odd + 1} of {times.Code} is off its place by more than 1e-6 of an interval" : string.Create(CultureInfo.InvariantCulture, $"an interval of {uniform.IntervalS} s from {uniform.FirstS} s is no recording of a crash"),
                 place, uniform.FirstOdd is { } at ? times.Samples.Span[at].ToString("R", CultureInfo.InvariantCulture) : null);
     }
 
