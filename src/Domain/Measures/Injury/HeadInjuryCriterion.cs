@@ -18,6 +18,12 @@ public sealed class HeadInjuryCriterion : IOccupantMeasure
     // Two values that agree to 12 digits differ by less than this in proportion; a cheap sieve before the digits are compared.
     private const double TieSieve = 1.1e-11;
 
+    // More than the rounding of a bound, far less than what it is to exclude.
+    private const double BoundSlack = 1e-9;
+
+    // Lengths looked at first, so that the search starts with a good best.
+    private const int Probes = 32;
+
     public IEnumerable<Measure> Reduce(OccupantContext context)
     {
         var (group, trace) = HeadAxes.Of(context);
@@ -35,16 +41,58 @@ public sealed class HeadInjuryCriterion : IOccupantMeasure
         }
 
         var integral = Integrate(resultant);
-        var largest = new double[longest + 1];
-        var best = 0.0;
-        for (var n = 1; n <= longest; n++)
+        if (integral[^1] == 0)
         {
-            largest[n] = Criterion(LargestGain(integral, n), n * resultant.IntervalS);
-            best = Math.Max(best, largest[n]);
+            return new(0, resultant.TimeAt(0), resultant.TimeAt(1));
         }
 
+        var (largest, best) = Largest(integral, longest, resultant.IntervalS);
         var (first, length) = EarliestPair(integral, largest, best, resultant.IntervalS);
         return new(best, resultant.TimeAt(first), resultant.TimeAt(first + length));
+    }
+
+    /// <summary>
+    /// The largest criterion of each window length, in samples, and of all. A resultant is never negative, so the integral only grows: no length
+    /// up to n gains more than n does, and none from m to n can exceed gain(n)^2.5/(m·dt)^1.5. Lengths that this bound puts below the best are
+    /// passed over and stay 0; the result is that of the search over all of them.
+    /// </summary>
+    private static (double[] Largest, double Best) Largest(double[] integral, int longest, double intervalS)
+    {
+        var largest = new double[longest + 1];
+        var best = 0.0;
+        for (var probe = 1; probe <= Probes; probe++)
+        {
+            Look(Math.Max(1, (int)((long)longest * probe / Probes)));
+        }
+
+        Search(1, longest);
+        return (largest, best);
+
+        double Look(int length)
+        {
+            var gain = LargestGain(integral, length);
+            largest[length] = Criterion(gain, length * intervalS);
+            best = Math.Max(best, largest[length]);
+            return gain;
+        }
+
+        void Search(int shortest, int longestOfThese)
+        {
+            if (shortest > longestOfThese)
+            {
+                return;
+            }
+
+            var gain = Look(longestOfThese);
+            if (shortest == longestOfThese || Criterion(gain, shortest * intervalS) * (1 + BoundSlack) < best * (1 - TieSieve))
+            {
+                return;
+            }
+
+            var middle = shortest + ((longestOfThese - 1 - shortest) / 2);
+            Search(middle + 1, longestOfThese - 1);
+            Search(shortest, middle);
+        }
     }
 
     private static double Criterion(double integral, double durationS)

@@ -189,6 +189,16 @@ public sealed class HeadInjuryCriterionTests
         Assert.True(best <= 250, $"both windows took {best} ms");
     }
 
+    // Closed form of the half-sine, standards.md §16 case 2, sampled at 1 MHz: most window lengths are passed over by their bound.
+    [Fact]
+    public void Reduce_MegahertzRecord_MeetsClosedForm()
+    {
+        var channels = new FakeChannels(1_000_000);
+        channels.Head(channels.Sample(60_001, t => t <= 0.020 ? HalfSine(100, 0.020, t) : 0));
+
+        Near.Relative(829.29129908, channels.Reduce("head.hic15").Value, 1e-8);
+    }
+
     private static (double Value, int First, int Last) AllPairs(double[] a, double intervalS, int longest)
     {
         var (value, first, last) = (0.0, 0, 0);
