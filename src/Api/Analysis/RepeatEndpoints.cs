@@ -11,9 +11,9 @@ internal static class RepeatEndpoints
 {
     public static void MapRepeats(this IEndpointRouteBuilder app)
     {
-        var group = app.MapApiGroup("/repeats", "Analysis");
+        var group = app.MapApiGroup("", "Analysis");
 
-        group.MapGet("", Compare).OrNotFound().Describe(
+        group.MapGet("/repeats", Compare).OrNotFound().Describe(
             "compareRepeats", "Repeated runs of a vehicle",
             "Differences from the first run, mean, standard deviation (n − 1) and coefficient of variation of every measure; ISO/TS 18571 scores of every curve against the first run's; which parts repeat; the chance that each run's level holds.");
     }

@@ -36,7 +36,7 @@ public sealed class GrantTests(PostgresFixture postgres)
             service, "SELECT table_name::text FROM information_schema.table_privileges WHERE table_schema = 'lab' AND grantee = current_user AND privilege_type = 'DELETE' ORDER BY 1");
 
         Assert.Equal(
-            ["account", "account_claim", "account_login", "account_role", "account_token", "role", "role_claim", "test_run", "token", "vehicle", "vehicle_class"],
+            ["account", "account_claim", "account_login", "account_role", "account_token", "planned_run", "role", "role_claim", "specimen", "test_run", "token", "vehicle", "vehicle_class"],
             changeable);
     }
 
