@@ -1,3 +1,4 @@
+using Toepan.Web.Sheets;
 using Toepan.Api;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
@@ -32,6 +33,7 @@ internal static class Pipeline
         app.MapStaticAssets().AllowAnonymous();
         app.MapHealth();
         app.MapApi();
+        app.MapSheetFiles();
         app.MapRazorComponents<App>();
     }
 
