@@ -16,6 +16,11 @@ public sealed class OccupantCurves(Occupant occupant, IChannelSource channels)
     {
         var set = new CurveCollector("head.resultant", occupant.Position, "g");
         set.Add("head", [.. "XYZ".Select(axis => Ask("HEAD0000", $"AC{axis}", 1000))], Resultant.Of);
+        if (Ask("HEAD0000", "ACR", 1000) is { Present: true } recorded)
+        {
+            set.Add("recorded", [recorded]);
+        }
+
         return set.Done();
     }
 

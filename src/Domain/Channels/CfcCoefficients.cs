@@ -3,7 +3,7 @@ namespace Toepan.Domain.Channels;
 /// <summary>
 /// The 2-pole section of the SAE J211-1 Appendix C filter: y[i] = A0·x[i] + A1·x[i−1] + A2·x[i−2] + B1·y[i−1] + B2·y[i−2]
 /// (B1 and B2 are added). Two passes give the 4-pole phaseless Butterworth. Constant 2.0775 from memory of J211-1; the frequency
-/// response agrees with the published corridor (standards.md §1.1, §1.2).
+/// response agrees with the published corridor ([j211-1]).
 /// </summary>
 public readonly record struct CfcCoefficients(double A0, double A1, double A2, double B1, double B2)
 {

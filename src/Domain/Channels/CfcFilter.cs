@@ -13,7 +13,7 @@ public static class CfcFilter
     /// <summary>Samples below which no filtering is done.</summary>
     public const int MinSamples = 4;
 
-    /// <summary>Sampling rate must be at least this many times the class (SAE J211-1, quoted in standards.md §1.4).</summary>
+    /// <summary>Sampling rate must be at least this many times the class ([j211-1], from a quotation).</summary>
     public const int MinRateOverClass = 10;
 
     /// <summary>Whether the sampling rate is at least 10 × the class, with the tolerance of <see cref="SampleGrid"/>.</summary>

@@ -3,7 +3,7 @@ namespace Toepan.Domain.Channels;
 /// <summary>
 /// A 16-character channel code of ISO/TS 13499, taken apart: test object, position, main location, three fine locations (the
 /// third names the dummy), physical dimension, direction, filter letter. Fields are cut by place; codes unknown to us are kept.
-/// Source: standards.md §13 (from memory of the ISO/TS 13499 code tables).
+/// Source: [iso13499] (its code tables from memory).
 /// </summary>
 public sealed record ChannelCode
 {

@@ -5,7 +5,7 @@ namespace Toepan.Domain.Channels;
 
 /// <summary>
 /// What a channel's code letter and header say it was filtered to before we saw it. Letters: A 1000, B 600, C 180, D 60;
-/// P (anti-alias only) and 0 are unfiltered (methods edition 1; ISO/TS 13499 code table from memory, standards.md §13).
+/// P (anti-alias only) and 0 are unfiltered (methods edition 1; code table of [iso13499] from memory).
 /// </summary>
 public static partial class FilterClasses
 {

@@ -38,7 +38,7 @@ public sealed record PartVerdict(RepeatPart Part, Repeating Verdict, int Items, 
 
 /// <summary>
 /// Which parts repeat. A displacement repeats where s is at most the scheme's displacement scatter; another measure where its CV is at most 10 %
-/// (the last tier of CVs passed in evaluations of dummies, from memory, standards.md §14) or s is at most 5 % of its limit; a curve where its overall
+/// (the last tier of CVs passed in evaluations of dummies, from memory) or s is at most 5 % of its limit; a curve where its overall
 /// score is above 0.80 (rank 2). All = repeats, half or more = in part. The rule is this programme's own.
 /// </summary>
 internal sealed class PartVerdicts(Scheme scheme, RepeatComparison comparison, Func<int?, DummyType?> dummyAt)

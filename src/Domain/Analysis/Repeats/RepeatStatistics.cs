@@ -4,7 +4,7 @@ namespace Toepan.Domain.Analysis.Repeats;
 
 /// <summary>
 /// Difference, mean, s (n − 1) and CV = s/|mean| of one measure over repeated runs. CV is not given below two values, where the mean
-/// is zero, or where |mean| is under 1 % of the measure's limit. Methods edition 1, "Repeats"; standards.md §14.
+/// is zero, or where |mean| is under 1 % of the measure's limit. Methods edition 1, "Repeats"; [sae840201] and others.
 /// </summary>
 public static class RepeatStatistics
 {

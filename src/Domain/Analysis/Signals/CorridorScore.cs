@@ -2,7 +2,7 @@ namespace Toepan.Domain.Analysis.Signals;
 
 /// <summary>
 /// Corridor score Z: the mean over all samples of 1 inside ±0.05·Tn, 0 outside ±0.50·Tn, and ((outer − |T − C|)/(outer − inner))²
-/// between, Tn = max |T|. ISO/TS 18571 6.2; standards.md §12, from memory.
+/// between, Tn = max |T|. ISO/TS 18571 6.2; [iso18571], from memory.
 /// </summary>
 public static class CorridorScore
 {

@@ -2,7 +2,7 @@ namespace Toepan.Domain.Analysis.Signals;
 
 /// <summary>
 /// Magnitude score EM: on the shifted and cut signals, dynamic time warping within 10 % of their length, then
-/// e = ‖C − T‖₁/‖T‖₁ of the warped pair; EM = 1 at e = 0, 0 from e = 0.5 on, linear between. ISO/TS 18571 6.3; standards.md §12, from memory.
+/// e = ‖C − T‖₁/‖T‖₁ of the warped pair; EM = 1 at e = 0, 0 from e = 0.5 on, linear between. ISO/TS 18571 6.3; [iso18571], from memory.
 /// </summary>
 public static class MagnitudeScore
 {

@@ -3,7 +3,7 @@ namespace Toepan.Domain.Analysis.Signals;
 /// <summary>
 /// Phase score EP: one signal is shifted against the other by up to 20 % of the window; n is the shift at which the normalised
 /// cross-correlation of the overlapping parts (their means removed) is largest, the smaller of equals. EP = (0.2·N − n)/(0.2·N),
-/// never below 0. ISO/TS 18571 6.3; standards.md §12, from memory.
+/// never below 0. ISO/TS 18571 6.3; [iso18571], from memory.
 /// </summary>
 public static class PhaseScore
 {

@@ -6,7 +6,7 @@ namespace Toepan.Domain.Analysis.Signals;
 /// <summary>
 /// Objective comparison of two signals by ISO/TS 18571: R = 0.4·Z + 0.2·EP + 0.2·EM + 0.2·ES. Written from memory of the 2014
 /// edition; the edition of 2024 was not at hand. Both signals must be filtered alike and share their sampling interval; samples are
-/// paired in order from the start of the window. Source: standards.md §12 (contents C1, formulas M); checks: identical signals,
+/// paired in order from the start of the window. Source: [iso18571] (contents C1, formulas M); checks: identical signals,
 /// a constant offset, a pure shift, and time warping against a slow one.
 /// </summary>
 public static class SignalComparison

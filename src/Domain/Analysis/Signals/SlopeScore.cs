@@ -3,7 +3,7 @@ namespace Toepan.Domain.Analysis.Signals;
 /// <summary>
 /// Slope score ES: on the shifted and cut signals (not warped) derivatives by central differences (one-sided at the ends), smoothed by
 /// a nine-point mean (fewer points, still symmetric, near the ends); e = ‖C′ − T′‖₁/‖T′‖₁; ES = 1 at e = 0, 0 from e = 2 on, linear between.
-/// ISO/TS 18571 6.3; standards.md §12, from memory; the ends are this method's own reading.
+/// ISO/TS 18571 6.3; [iso18571], from memory; the ends are this method's own reading.
 /// </summary>
 public static class SlopeScore
 {

@@ -6,10 +6,10 @@ namespace Toepan.Domain.Measures.Pulse;
 /// <summary>What a vehicle measure may look at; the pulses are found once.</summary>
 public sealed class PulseContext
 {
-    /// <summary>Class for integration to velocity and travel (SAE J211-1, from memory, standards.md §1.3).</summary>
+    /// <summary>Class for integration to velocity and travel ([j211-1], from memory).</summary>
     public const int IntegrationClass = 180;
 
-    /// <summary>Class for comparing whole pulses (SAE J211-1, from memory, standards.md §1.3).</summary>
+    /// <summary>Class for comparing whole pulses ([j211-1], from memory).</summary>
     public const int ShapeClass = 60;
 
     /// <summary>Where the impact speed comes from, as a measure's source.</summary>

@@ -9,10 +9,10 @@ namespace Toepan.Domain.Measures.Structure;
 /// </summary>
 internal sealed class ReferencePoints
 {
-    /// <summary>Fewer references than this are a problem, though they may suffice for a fit; standards.md §11, from memory.</summary>
+    /// <summary>Fewer references than this are a problem, though they may suffice for a fit; common practice, from memory.</summary>
     public const int Advised = 5;
 
-    /// <summary>Alignment rms above this is a problem, mm; standards.md §11, from memory.</summary>
+    /// <summary>Alignment rms above this is a problem, mm; common practice, from memory.</summary>
     public const double RmsConcernMm = 5;
 
     /// <summary>A reference has moved where its residual exceeds this many times the rms of a fit without it …</summary>

@@ -5,7 +5,7 @@ namespace Toepan.Domain.Measures.Structure;
 /// <summary>
 /// Least-squares rigid motion (rotation and shift, no scale, no reflection) that takes points of one frame onto the same points of
 /// another. The rotation is the unit quaternion that belongs to the largest eigenvalue of the 4 × 4 matrix of cross moments; it is
-/// the proper rotation that the singular value decomposition of Kabsch and Umeyama gives. Sources: standards.md §11; the quaternion
+/// the proper rotation that the singular value decomposition of Kabsch and Umeyama gives. Sources: [kabsch1976], [umeyama1991]; the quaternion
 /// form from memory. Golden test: rigid fits of scipy and check case §16-11.
 /// </summary>
 public sealed class RigidFit
