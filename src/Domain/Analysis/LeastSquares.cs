@@ -53,7 +53,7 @@ public sealed record LeastSquares(double Slope, double SlopeError, double Interc
             slope, sd / Math.Sqrt(xx), meanY - (slope * meanX), sd * Math.Sqrt((1.0 / x.Length) + (meanX * meanX / xx)), sd, yy == 0 ? 1 : 1 - (residual / yy));
     }
 
-    private static double Mean(ReadOnlySpan<double> values)
+    internal static double Mean(ReadOnlySpan<double> values)
     {
         var sum = 0.0;
         foreach (var value in values)
