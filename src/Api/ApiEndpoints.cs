@@ -22,6 +22,7 @@ public static class ApiEndpoints
         app.MapPackages();
         app.MapChannels();
         app.MapMeasures();
+        app.MapFindings();
         app.MapRatings();
         app.MapAnalysis();
         app.MapRepeats();

@@ -44,6 +44,7 @@ public static class ApiServices
             .AddScoped<ChannelFlagService>()
             .AddScoped<PlotService>()
             .AddScoped<MeasureService>()
+            .AddScoped<FindingService>()
             .AddScoped<RatingService>()
             .AddScoped<SheetService>()
             .AddScoped<ClassMeasureService>()

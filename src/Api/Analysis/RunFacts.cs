@@ -32,7 +32,7 @@ internal sealed record RunFacts(CurrentRun Current, Scheme Scheme, RatingInputs 
             .Where(row => row.Sha256 == current.PackageSha256).Select(row => row.Programme).SingleAsync(cancellation));
         var measures = await CurrentRun.ReadMeasures(context, current.ReductionId, cancellation);
         var inputs = new RatingInputs(
-            rating.Valid, programme.Occupants, measures, await PackageArchive.ReadFindings(context, current.PackageSha256, cancellation));
+            rating.Valid, programme.Occupants, measures, await RunFindings.Standing(context, current.Test, current.PackageSha256, cancellation));
         return new(
             current, rules.FindScheme(rating.Scheme) ?? rules.DefaultScheme, inputs, rules.Procedures[programme.Procedure],
             measures.Find(measure => measure.Code == SpeedCode)?.Value, measures.Find(measure => measure.Code == EnergyCode)?.Value);
@@ -46,6 +46,6 @@ internal sealed record RunFacts(CurrentRun Current, Scheme Scheme, RatingInputs 
     public async Task<(TestPackage Package, IReadOnlyList<ChannelFlag> Flags)> Package(ProgrammeDb context, CancellationToken cancellation)
     {
         var flags = await context.Set<ReductionRow>().Where(row => row.Id == Current.ReductionId).Select(row => row.Flags).SingleAsync(cancellation);
-        return (await PackageArchive.Read(context, Current.PackageSha256, cancellation), StoredJson.Read<ChannelFlag[]>(flags));
+        return (await RunFindings.Package(context, Current.Test, Current.PackageSha256, cancellation), StoredJson.Read<ChannelFlag[]>(flags));
     }
 }

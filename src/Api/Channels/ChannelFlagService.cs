@@ -2,11 +2,9 @@ using Microsoft.EntityFrameworkCore;
 using Toepan.Api.Channels.Tables;
 using Toepan.Api.Measures;
 using Toepan.Api.Packages;
-using Toepan.Api.Packages.Tables;
 using Toepan.Api.Programme;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
-using Toepan.Domain.Packages;
 
 namespace Toepan.Api.Channels;
 
@@ -101,23 +99,12 @@ public sealed class ChannelFlagService(IDbContextFactory<ProgrammeDb> contexts, 
         }
 
         await context.SaveChangesAsync(cancellation);
-        await Reduce(context, current, cause, cancellation);
+        await RunAgain.Write(context, rules, current, cause, cancellation);
         var note = new AuditNote("flag", $"test/{test}", null, new { change = cause.What, reason = cause.Why, package = current.PackageSha256 });
         await audit.Append(context, viewer, note, cancellation);
         await transaction.CommitAsync(cancellation);
         var now = (await CurrentRun.Find(context, test, cancellation))!;
         return new FlagResult(changed.Row!.ToRecord(), (await MeasureService.ReadReductions(context, now, cancellation))[0]);
-    }
-
-    private async Task Reduce(ProgrammeDb context, CurrentRun current, RunCause cause, CancellationToken cancellation)
-    {
-        var standing = await context.Set<ChannelFlagRow>().AsNoTracking()
-            .Where(row => row.PackageSha256 == current.PackageSha256 && row.Withdrawal == null).OrderBy(row => row.Id).ToListAsync(cancellation);
-        var package = await PackageArchive.Read(context, current.PackageSha256, cancellation);
-        var problems = await context.Set<PackageRow>()
-            .Where(row => row.Sha256 == current.PackageSha256).Select(row => row.Problems).SingleAsync(cancellation);
-        var run = RunComputer.Compute(rules, package, standing.ConvertAll(row => row.ToFlag()));
-        await RunResults.Write(context, current.PackageSha256, StoredJson.Read<Problem[]>(problems), run, cause, cancellation);
     }
 
     private sealed record FlagChange(ChannelFlagRow? Row, Failure? Refusal);

@@ -4,11 +4,10 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Toepan.Api.Security;
-using Toepan.Domain.Packages;
 
 namespace Toepan.Api.Measures;
 
-/// <summary>What was reduced from a run, and what film and inspection showed.</summary>
+/// <summary>What was reduced from a run.</summary>
 internal static class MeasureEndpoints
 {
     public static void MapMeasures(this IEndpointRouteBuilder app)
@@ -20,7 +19,6 @@ internal static class MeasureEndpoints
             "Every measure with unit, window, sources, offset removed, filter class and method edition; position is null for the vehicle's own; an absent one carries its reason. reduction names an earlier reduction.");
         group.MapGet("/structure", Structure).Describe(
             "getStructure", "Structure of a run", "The rigid fit with its references, and the displacement of every point in the vehicle frame, mm.");
-        group.MapGet("/findings", Findings).Describe("listFindings", "Findings of a run", "What film and inspection showed.");
         group.MapGet("/reductions", Reductions).Describe(
             "listReductions", "Reductions of a run", "Every reduction, latest first: who, why, under which flags, by which method edition, runtime and commit.");
     }
@@ -33,10 +31,6 @@ internal static class MeasureEndpoints
     private static async Task<Results<Ok<StructureJson>, ProblemHttpResult>> Structure(
         Viewer viewer, MeasureService measures, string test, CancellationToken cancellation) =>
         (await measures.Structure(viewer, test, cancellation)).Answer(StructureJson.Of);
-
-    private static async Task<Results<Ok<IReadOnlyList<Finding>>, ProblemHttpResult>> Findings(
-        Viewer viewer, MeasureService measures, string test, CancellationToken cancellation) =>
-        (await measures.Findings(viewer, test, cancellation)).Answer();
 
     private static async Task<Results<Ok<IReadOnlyList<ReductionSummary>>, ProblemHttpResult>> Reductions(
         Viewer viewer, MeasureService measures, string test, CancellationToken cancellation) =>

@@ -6,7 +6,6 @@ using Toepan.Api.Ratings.Tables;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
 using Toepan.Domain.Measures;
-using Toepan.Domain.Packages;
 
 namespace Toepan.Api.Measures;
 
@@ -29,11 +28,6 @@ public sealed class MeasureService(IDbContextFactory<ProgrammeDb> contexts, Time
     public Task<Outcome<StructureResult>> Structure(Viewer viewer, string test, CancellationToken cancellation = default) =>
         OfCurrent<StructureResult>(viewer, test, async (context, current) =>
             (await CurrentRun.ReadReduction(context, current.ReductionId, cancellation)).Structure, cancellation);
-
-    /// <summary>What film and inspection showed, as the package says it.</summary>
-    public Task<Outcome<IReadOnlyList<Finding>>> Findings(Viewer viewer, string test, CancellationToken cancellation = default) =>
-        OfCurrent<IReadOnlyList<Finding>>(viewer, test, async (context, current) =>
-            Outcome.List<Finding>(await PackageArchive.ReadFindings(context, current.PackageSha256, cancellation)), cancellation);
 
     /// <summary>Every reduction of the run, latest first.</summary>
     public Task<Outcome<IReadOnlyList<ReductionSummary>>> Reductions(Viewer viewer, string test, CancellationToken cancellation = default) =>

@@ -27,7 +27,7 @@ internal static class PackageArchive
         await WriteChunks(context, incoming.Upload, cancellation);
     }
 
-    /// <summary>The package as it was read.</summary>
+    /// <summary>The package as it was read; what people changed of its findings is <see cref="RunFindings"/>' business.</summary>
     public static async Task<TestPackage> Read(ProgrammeDb context, string sha256, CancellationToken cancellation)
     {
         var row = await context.Set<PackageRow>().AsNoTracking().SingleAsync(package => package.Sha256 == sha256, cancellation);
@@ -37,6 +37,8 @@ internal static class PackageArchive
             .Where(point => point.PackageSha256 == sha256).OrderBy(point => point.Number).ToListAsync(cancellation);
         var clearances = await context.Set<ClearanceRow>().AsNoTracking()
             .Where(clearance => clearance.PackageSha256 == sha256).OrderBy(clearance => clearance.Number).ToListAsync(cancellation);
+        var findings = await context.Set<FindingRow>().AsNoTracking()
+            .Where(finding => finding.PackageSha256 == sha256).OrderBy(finding => finding.Number).ToListAsync(cancellation);
         return new TestPackage
         {
             Programme = StoredJson.Read<ProgrammeDocument>(row.Programme),
@@ -45,19 +47,11 @@ internal static class PackageArchive
             Channels = channels.ConvertAll(channel => channel.ToChannel()),
             Points = points.ConvertAll(point => point.ToPoint()),
             Clearances = clearances.ConvertAll(clearance => clearance.ToClearance()),
-            Findings = await ReadFindings(context, sha256, cancellation),
+            Findings = findings.ConvertAll(finding => finding.ToFinding()),
             Attachments = StoredJson.Read<Attachment[]>(row.Attachments),
             TopFolder = row.TopFolder,
             ContentSha256 = row.ContentSha256,
         };
-    }
-
-    /// <summary>The findings of a package, as its file lists them.</summary>
-    public static async Task<List<Finding>> ReadFindings(ProgrammeDb context, string sha256, CancellationToken cancellation)
-    {
-        var rows = await context.Set<FindingRow>().AsNoTracking()
-            .Where(finding => finding.PackageSha256 == sha256).OrderBy(finding => finding.Number).ToListAsync(cancellation);
-        return rows.ConvertAll(row => row.ToFinding());
     }
 
     private static PackageRow Row(IncomingPackage incoming, string by, DateTimeOffset at) => new()

@@ -22,7 +22,7 @@ public sealed class PackageDownloadService(IDbContextFactory<ProgrammeDb> contex
             : Failure.NotFound("test", test);
     }
 
-    /// <summary>The current package written anew as ISO/TS 13499; re-uploading it gives the same measures. The caller disposes the stream.</summary>
+    /// <summary>The current package written anew as ISO/TS 13499, with the findings as they count; re-uploading it gives the same measures. The caller disposes the stream.</summary>
     public async Task<Outcome<PackageDownload>> Export(Viewer viewer, string test, CancellationToken cancellation = default)
     {
         if (Access.ToRead(viewer) is { } refusal)
@@ -36,7 +36,7 @@ public sealed class PackageDownloadService(IDbContextFactory<ProgrammeDb> contex
         }
 
         await using var context = await contexts.CreateDbContextAsync(cancellation);
-        var package = await PackageArchive.Read(context, stored.Sha256, cancellation);
+        var package = await RunFindings.Package(context, test, stored.Sha256, cancellation);
         await using var original = await Open(stored, cancellation);
         var attachments = new PackageAttachments(original);
         var file = spool.Create();

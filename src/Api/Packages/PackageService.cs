@@ -68,6 +68,10 @@ public sealed class PackageService(
             return await StoredResult(context, same, options, cancellation);
         }
 
+        // What people changed of the run's findings holds over its new package too.
+        var changed = await RunFindings.Over(context, test, incoming.Package, cancellation);
+        run = ReferenceEquals(changed, incoming.Package) ? run : RunComputer.Compute(rules, changed, []);
+
         if (!options.DryRun)
         {
             await ingest.Store(run, Cause(viewer, decision, options), cancellation);

@@ -35,6 +35,7 @@ internal static class RunResults
         Valid = run.Reduction.Conduct.Valid,
         ProblemCount = run.AllProblems(readProblems).Count(problem => problem.Severity != ProblemSeverity.Note),
         Flags = StoredJson.Write(run.Reduction.Flags),
+        Findings = StoredJson.Write(run.Findings),
         Document = StoredJson.Write(run.Reduction with { Measures = [] }),
         Measures = [.. run.Reduction.Measures.Select((measure, ordinal) => MeasureRow.From(ordinal, measure))],
     };

@@ -59,6 +59,6 @@ public sealed class RatingService(IDbContextFactory<ProgrammeDb> contexts, Progr
             .Where(row => row.Sha256 == current.PackageSha256).Select(row => row.Programme).SingleAsync(cancellation));
         return new RatingInputs(
             valid, programme.Occupants, await CurrentRun.ReadMeasures(context, current.ReductionId, cancellation),
-            await PackageArchive.ReadFindings(context, current.PackageSha256, cancellation));
+            await RunFindings.Standing(context, current.Test, current.PackageSha256, cancellation));
     }
 }

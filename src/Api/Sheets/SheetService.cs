@@ -29,7 +29,7 @@ public sealed class SheetService(IDbContextFactory<ProgrammeDb> contexts, TimePr
         return new SheetPreview(
             vehicle.Runs.Single(run => run.Test == test), vehicle.Vehicle, vehicle.Twins, await RatingService.Read(context, current.RatingId, cancellation),
             await CurrentRun.ReadMeasures(context, current.ReductionId, cancellation), reduction.Structure,
-            await PackageArchive.ReadFindings(context, current.PackageSha256, cancellation), reduction.Conduct, reduction.MethodEdition,
+            await RunFindings.Standing(context, current.Test, current.PackageSha256, cancellation), reduction.Conduct, reduction.MethodEdition,
             current.ReductionId, current.PackageSha256, time.GetUtcNow());
     }
 }

@@ -29,6 +29,13 @@ internal static class PackageClient
         return await Answer.Of(response);
     }
 
+    public static async Task<Answer> PutJson(this HttpClient client, string path, object body)
+    {
+        using var content = JsonContent(body);
+        using var response = await client.PutAsync(path, content, TestContext.Current.CancellationToken);
+        return await Answer.Of(response);
+    }
+
     public static string Sha256(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
     private static StringContent JsonContent(object body) =>

@@ -9,7 +9,7 @@ public sealed class EveryPageTests(Site site)
 {
     private static readonly string[] Addresses =
     [
-        "/", "/?state=none", "/tests", "/tests?valid=false", "/tests/FO-0001", "/tests/FO-0008", "/tests/FO-0017", "/tests/FO-0001/flags/new",
+        "/", "/?state=none", "/tests", "/tests?valid=false", "/tests/FO-0001", "/tests/FO-0008", "/tests/FO-0017", "/tests/FO-0001/flags/new", "/tests/FO-0001/findings/new",
         "/repeats", "/repeats?tests=FO-0007,FO-0008", "/tests/FO-0002/holds", "/tests/FO-0008/holds",
         "/tests/FO-0001/repeat", "/tests/FO-0001/preparation", "/plan/new", "/vehicles/new", "/vehicles/import", "/procedures",
         "/procedures/offset-frontal-64/1", "/packages/new", "/methods", "/preferences", "/tests/FO-9999", "/nowhere",

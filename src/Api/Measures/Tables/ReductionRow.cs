@@ -31,6 +31,9 @@ public sealed class ReductionRow : IEntityTypeConfiguration<ReductionRow>, IAppe
     /// <summary>Channel flags it was computed under.</summary>
     public string Flags { get; set; } = "";
 
+    /// <summary>The findings that counted then: the package's with what had been changed beside it.</summary>
+    public string Findings { get; set; } = "[]";
+
     /// <summary>Conduct, structure, beliefs, cross-checks, head contacts and problems: the reduction without its measures.</summary>
     public string Document { get; set; } = "";
 
@@ -42,6 +45,7 @@ public sealed class ReductionRow : IEntityTypeConfiguration<ReductionRow>, IAppe
         builder.HasIndex(row => row.Test);
         builder.HasOne<PackageRow>().WithMany().HasForeignKey(row => row.PackageSha256).OnDelete(DeleteBehavior.Restrict);
         builder.Property(row => row.Flags).HasColumnType("jsonb");
+        builder.Property(row => row.Findings).HasColumnType("jsonb").HasDefaultValueSql("'[]'::jsonb");
         builder.Property(row => row.Document).HasColumnType("jsonb");
     }
 }

@@ -9,7 +9,7 @@ namespace Toepan.Web.Pages.Programme;
 
 /// <summary>Asks every feature service for its part of one run. Only a missing run fails the page; a missing part is said in its place.</summary>
 public sealed class TestRunLoader(
-    TestRunService tests, VehicleClassService classes, MeasureService measures, RatingService ratings, ChannelFlagService flags,
+    TestRunService tests, VehicleClassService classes, MeasureService measures, FindingService findings, RatingService ratings, ChannelFlagService flags,
     ChannelService channels, PlotService plots, ProgrammeRules rules)
 {
     public async Task<Outcome<TestRunView>> Load(Viewer viewer, string test, CancellationToken cancellation)
@@ -29,7 +29,7 @@ public sealed class TestRunLoader(
             title,
             Take(await measures.Get(viewer, test, null, cancellation), refusals) ?? [],
             Take(await measures.Structure(viewer, test, cancellation), refusals),
-            Take(await measures.Findings(viewer, test, cancellation), refusals) ?? [],
+            Take(await findings.List(viewer, test, all: true, cancellation), refusals) ?? [],
             rating,
             rules.FindScheme(rating?.Scheme ?? "") ?? rules.DefaultScheme,
             Take(await measures.Reductions(viewer, test, cancellation), refusals) ?? [],

@@ -11,7 +11,7 @@ namespace Toepan.Web.Pages.Programme;
 
 /// <summary>Everything the page of one run shows. A part whose service refused is empty or null; the refusal stands in <see cref="Refusals"/>.</summary>
 public sealed record TestRunView(
-    TestRunDetail Detail, string ClassTitle, IReadOnlyList<Measure> Measures, StructureResult? Structure, IReadOnlyList<Finding> Findings,
+    TestRunDetail Detail, string ClassTitle, IReadOnlyList<Measure> Measures, StructureResult? Structure, IReadOnlyList<KeptFinding> Findings,
     Rating? Rating, Scheme Scheme, IReadOnlyList<ReductionSummary> Reductions, IReadOnlyList<FlagRecord> Flags, IReadOnlyList<ChannelIndexEntry> Channels,
     IReadOnlyList<CurveSet> Curves, IReadOnlyList<string> Refusals)
 {
