@@ -9,18 +9,29 @@ internal sealed class PairSlopes
 {
     private const int FewEnough = 600;
     private const int StripPairs = 60_000;
+    private const int SampleSize = 30_000;
+    private const double SampleSlack = 2; // Four standard deviations of a rank in the sample, √(m/4) each.
     private const int Halvings = 70;
 
     private readonly double[] x;
     private readonly double[] y;
     private readonly double[]? sorted;
-    private readonly Dictionary<long, double> found = [];
+    private readonly double[] sample = [];
+    private long stripFrom;
+    private IReadOnlyList<double>? strip;
 
     private PairSlopes(double[] x, double[] y)
     {
         (this.x, this.y) = (x, y);
         Count = Pairs(x);
-        sorted = x.Length <= FewEnough ? All(x, y) : null;
+        if (x.Length <= FewEnough)
+        {
+            sorted = All(x, y);
+        }
+        else
+        {
+            sample = Sample();
+        }
     }
 
     public long Count { get; }
@@ -45,42 +56,85 @@ internal sealed class PairSlopes
             return sorted[rank];
         }
 
-        if (!found.TryGetValue(rank, out var slope))
+        if (strip is null || rank < stripFrom || rank >= stripFrom + strip.Count)
         {
-            found[rank] = slope = Search(rank);
+            (stripFrom, strip) = Strip(rank);
         }
 
-        return slope;
+        return strip[(int)(rank - stripFrom)];
     }
 
-    private double Search(long rank)
+    // The sorted slopes about a rank, and the rank of the first.
+    private (long From, IReadOnlyList<double> Slopes) Strip(long rank)
     {
-        var (low, high) = Bracket();
-        var (below, upTo) = (0L, Count);
-        for (var i = 0; i < Halvings && upTo - below > StripPairs; i++)
+        var bracket = Guess(rank);
+        for (var i = 0; i < Halvings && bracket.Pairs > StripPairs; i++)
         {
-            var middle = low + ((high - low) / 2);
-            if (middle <= low || middle >= high)
+            var middle = bracket.Low + ((bracket.High - bracket.Low) / 2);
+            if (middle <= bracket.Low || middle >= bracket.High)
             {
                 break;
             }
 
             var count = SlopeOrder.Below(x, y, middle);
-            (low, high, below, upTo) = count <= rank ? (middle, high, count, upTo) : (low, middle, below, count);
+            bracket = count <= rank ? bracket with { Low = middle, Below = count } : bracket with { High = middle, UpTo = count };
         }
 
-        if (upTo - below > StripPairs)
+        if (bracket.Pairs > StripPairs)
         {
-            return low + ((high - low) / 2); // So many equal slopes that no strip is narrow enough: they are this one.
+            return (rank, [bracket.Low + ((bracket.High - bracket.Low) / 2)]); // So many equal slopes that no strip is narrow enough: they are this one.
         }
 
-        var strip = SlopeOrder.Between(x, y, low, high);
-        strip.Sort();
-        return strip[(int)Math.Clamp(rank - below, 0, strip.Count - 1)];
+        var slopes = SlopeOrder.Between(x, y, bracket.Low, bracket.High);
+        slopes.Sort();
+        return (Math.Clamp(bracket.Below, rank - slopes.Count + 1, rank), slopes);
     }
 
-    // Steeper than any pair, both ways: neighbours in x have the steepest.
-    private (double Low, double High) Bracket()
+    // Where the rank lies by a sample of pairs, if counting bears it out; else from the steepest way down to the steepest way up.
+    private Bracket Guess(long rank)
+    {
+        var place = (double)rank / Count * sample.Length;
+        var slack = SampleSlack * Math.Sqrt(sample.Length);
+        var (low, high) = (sample[(int)Math.Max(0, place - slack)], sample[(int)Math.Min(sample.Length - 1, place + slack)]);
+        if (low < high)
+        {
+            var (below, upTo) = (SlopeOrder.Below(x, y, low), SlopeOrder.Below(x, y, high));
+            if (below <= rank && rank < upTo)
+            {
+                return new(low, high, below, upTo);
+            }
+        }
+
+        var steepest = Steepest();
+        return new(-steepest, steepest, 0, Count);
+    }
+
+    // Seeded draws of pairs: Numerical Recipes' 32-bit generator, so that the same points are always searched the same way.
+    private double[] Sample()
+    {
+        var slopes = new List<double>(SampleSize);
+        var state = 20310314u;
+        for (var i = 0; i < 2 * SampleSize && slopes.Count < SampleSize; i++)
+        {
+            var (one, other) = (Draw(ref state), Draw(ref state));
+            if (x[one] != x[other])
+            {
+                slopes.Add((y[other] - y[one]) / (x[other] - x[one]));
+            }
+        }
+
+        slopes.Sort();
+        return slopes.Count > 0 ? [.. slopes] : [0, 0];
+    }
+
+    private int Draw(ref uint state)
+    {
+        state = unchecked((1664525u * state) + 1013904223u);
+        return (int)((ulong)state * (ulong)x.Length >> 32);
+    }
+
+    // Steeper than any pair: the whole height over the smallest step.
+    private double Steepest()
     {
         var (least, greatest) = (y.Min(), y.Max());
         var gap = double.PositiveInfinity;
@@ -89,8 +143,7 @@ internal sealed class PairSlopes
             gap = x[i] > x[i - 1] ? Math.Min(gap, x[i] - x[i - 1]) : gap;
         }
 
-        var steepest = ((greatest - least) / gap) + 1;
-        return (-steepest, steepest);
+        return ((greatest - least) / gap) + 1;
     }
 
     private static long Pairs(double[] x)
@@ -124,5 +177,10 @@ internal sealed class PairSlopes
 
         slopes.Sort();
         return [.. slopes];
+    }
+
+    private readonly record struct Bracket(double Low, double High, long Below, long UpTo)
+    {
+        public long Pairs => UpTo - Below;
     }
 }
