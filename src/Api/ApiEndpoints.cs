@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
 using Toepan.Api.Analysis;
+using Toepan.Api.Analysis.Explore;
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
 using Toepan.Api.Packages;
@@ -27,6 +28,7 @@ public static class ApiEndpoints
         app.MapAnalysis();
         app.MapRepeats();
         app.MapHolds();
+        app.MapExplore();
         app.MapSheets();
         app.MapSecurity();
         app.MapOpenApi();

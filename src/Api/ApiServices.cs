@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Toepan.Api.Analysis;
+using Toepan.Api.Analysis.Explore;
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
 using Toepan.Api.Packages;
@@ -50,6 +51,8 @@ public static class ApiServices
             .AddScoped<ClassMeasureService>()
             .AddScoped<RepeatService>()
             .AddScoped<HoldsService>()
+            .AddScoped<ExploreService>()
+            .AddScoped<SavedQuestions>()
             .AddEdge();
     }
 

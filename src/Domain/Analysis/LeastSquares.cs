@@ -1,3 +1,6 @@
+using MathNet.Numerics.Distributions;
+using Toepan.Domain.Analysis.Relations;
+
 namespace Toepan.Domain.Analysis;
 
 /// <summary>
@@ -12,6 +15,12 @@ namespace Toepan.Domain.Analysis;
 /// <param name="RSquared">Share of the variance that the line explains.</param>
 public sealed record LeastSquares(double Slope, double SlopeError, double Intercept, double InterceptError, double ResidualSd, double RSquared)
 {
+    /// <summary>Points, n.</summary>
+    public int Count { get; private init; }
+
+    /// <summary>95 % interval of the slope: Student's t with n − 2 degrees of freedom.</summary>
+    public Interval SlopeInterval => StudentT.InvCDF(0, 1, Count - 2, 0.5 + (Interval.Confidence / 2)) * SlopeError is var reach ? new(Slope - reach, Slope + reach) : default;
+
     private const int FewestPoints = 3;
 
     /// <summary>The line, or null with fewer than three points or where every x is the same.</summary>
@@ -50,7 +59,10 @@ public sealed record LeastSquares(double Slope, double SlopeError, double Interc
 
         var sd = Math.Sqrt(residual / (x.Length - 2));
         return new(
-            slope, sd / Math.Sqrt(xx), meanY - (slope * meanX), sd * Math.Sqrt((1.0 / x.Length) + (meanX * meanX / xx)), sd, yy == 0 ? 1 : 1 - (residual / yy));
+            slope, sd / Math.Sqrt(xx), meanY - (slope * meanX), sd * Math.Sqrt((1.0 / x.Length) + (meanX * meanX / xx)), sd, yy == 0 ? 1 : 1 - (residual / yy))
+        {
+            Count = x.Length,
+        };
     }
 
     internal static double Mean(ReadOnlySpan<double> values)

@@ -21,6 +21,11 @@ public static class MeasureCatalogue
     /// <exception cref="KeyNotFoundException">It is not.</exception>
     public static MeasureEntry Get(string code) => Find(code) ?? throw new KeyNotFoundException($"No measure {code} in edition {MethodEdition.Current}.");
 
+    /// <summary>The entry's title with the point or clearance it is about; a code the catalogue does not know stays a code.</summary>
+    public static string Title(string code) => Find(code) is not { } entry ? code
+        : entry.Code.Contains('<', StringComparison.Ordinal) ? $"{entry.Title}: {code.Split('.')[1].Replace('-', ' ')}"
+        : entry.Title;
+
     /// <summary>Place in the catalogue, for listing measures in one order; codes not in it come last.</summary>
     public static int OrderOf(string code) => Located(code)?.Order ?? Entries.Count;
 

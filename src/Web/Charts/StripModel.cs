@@ -20,5 +20,8 @@ public sealed record StripModel(string Title, string Unit, string Says, IReadOnl
     /// <summary>What a repeated run of the picked vehicle might give.</summary>
     public (double From, double To)? RepeatBand { get; init; }
 
+    /// <summary>What the axis spans at least, so that strips beside one another compare; null = the dots.</summary>
+    public (double From, double To)? Range { get; init; }
+
     public IReadOnlyList<PlotLimit> Limits { get; init; } = [];
 }

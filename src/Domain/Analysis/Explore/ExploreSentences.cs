@@ -1,6 +1,3 @@
-using MathNet.Numerics.Distributions;
-using Toepan.Domain.Analysis.Relations;
-
 namespace Toepan.Domain.Analysis.Explore;
 
 /// <summary>What a picture of the programme says, in one sentence. A connection or a trend is claimed only where its 95 % interval leaves out zero.</summary>
@@ -36,7 +33,7 @@ public static class ExploreSentences
             return $"{count} {words.Runs} of {trend.Years.Count} model years: too few to speak of a trend.";
         }
 
-        var reach = StudentT.InvCDF(0, 1, count - 2, 0.5 + (Interval.Confidence / 2)) * line.SlopeError;
+        var reach = line.SlopeInterval.High - line.Slope;
         var years = $"{count} {words.Runs} of model years {trend.Years[0].Year} to {trend.Years[^1].Year}";
         return Math.Abs(line.Slope) <= reach
             ? $"Across {years}, no trend stands out from chance ({words.Figure(line.Slope)} a year, ± {words.Figure(reach)})."

@@ -7,15 +7,7 @@ namespace Toepan.Web.Pages.Measures;
 public static class MeasureWords
 {
     /// <summary>The catalogue's title with the point or clearance it is about; a code the catalogue does not know stays a code.</summary>
-    public static string Title(string code)
-    {
-        if (MeasureCatalogue.Find(code) is not { } entry)
-        {
-            return code;
-        }
-
-        return entry.Code.Contains('<', StringComparison.Ordinal) ? $"{entry.Title}: {Named(code)}" : entry.Title;
-    }
+    public static string Title(string code) => MeasureCatalogue.Title(code);
 
     /// <summary>"at 71.2 ms", "68.0 to 83.0 ms", or nothing for a measure without a time.</summary>
     public static string Window(Measure measure) => (measure.FromS, measure.ToS) switch
@@ -33,8 +25,6 @@ public static class MeasureWords
     /// <summary>An id for the page: the code and the seat.</summary>
     public static string Id(Measure measure) =>
         string.Create(CultureInfo.InvariantCulture, $"about-{measure.Code.Replace('.', '-')}-{measure.Position ?? 0}");
-
-    private static string Named(string code) => code.Split('.')[1].Replace('-', ' ');
 
     private static string Milliseconds(double seconds) => (seconds * 1000).ToString("0.0#", CultureInfo.InvariantCulture);
 }
