@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Toepan.Api.Analysis;
+using Toepan.Api.Analysis.Classes;
 using Toepan.Api.Analysis.Explore;
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
@@ -51,6 +52,7 @@ public static class ApiServices
             .AddScoped<ClassMeasureService>()
             .AddScoped<RepeatService>()
             .AddScoped<HoldsService>()
+            .AddScoped<ClassComparisonService>()
             .AddScoped<ExploreService>()
             .AddScoped<SavedQuestions>()
             .AddEdge();

@@ -6,6 +6,7 @@ using Toepan.Api.Ratings.Tables;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
 using Toepan.Domain.Measures;
+using Toepan.Domain.Programme;
 
 namespace Toepan.Api.Analysis;
 
@@ -37,14 +38,23 @@ public sealed class ClassMeasureService(IDbContextFactory<ProgrammeDb> contexts)
             context,
             context.Set<TestRunRow>().Where(run => run.Vehicle!.ClassKey == vehicleClass && (query.Procedure == null || run.Procedure == query.Procedure)),
             cancellation);
-        if (query.Runs != "all")
+        runs = query.Runs switch
         {
-            runs = [.. runs.Where(run => run.Valid)];
-        }
+            "all" => runs,
+            "rating" => Rating(runs),
+            _ => [.. runs.Where(run => run.Valid)],
+        };
 
         var values = await Values(context, [.. runs.Select(run => run.Test)], query.Measures, cancellation);
         return ClassMeasureTable.Build(known.Key, known.Title, query, runs, values);
     }
+
+    // The run that rates each vehicle: the first valid one, or a later valid one that came out lower.
+    private static List<TestRunSummary> Rating(IReadOnlyList<TestRunSummary> runs) =>
+    [
+        .. runs.GroupBy(run => run.Vehicle.Key).SelectMany(vehicle =>
+            RatingRuns.Of(vehicle.Select(run => new RatingRun(run.Test, run.Date, run.Valid, (int?)run.Overall))) is { } test ? vehicle.Where(run => run.Test == test) : []),
+    ];
 
     private static Failure? Check(ClassMeasureQuery query)
     {

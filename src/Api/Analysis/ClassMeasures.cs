@@ -7,12 +7,12 @@ namespace Toepan.Api.Analysis;
 /// <param name="Measures">Measure codes; empty = every code there is.</param>
 /// <param name="Seat">driver, passenger or all.</param>
 /// <param name="Procedure">Procedure key; null = any.</param>
-/// <param name="Runs">valid or all.</param>
+/// <param name="Runs">valid, all, or rating: the run that rates each vehicle.</param>
 public sealed record ClassMeasureQuery(
     IReadOnlyList<string> Measures, string Seat = "driver", string? Procedure = null, string Runs = "valid")
 {
-    /// <summary>Which runs can be asked for: valid ones, or every run.</summary>
-    public static IReadOnlyList<string> RunChoices { get; } = ["valid", "all"];
+    /// <summary>Which runs can be asked for: valid ones, every run, or the one that rates each vehicle.</summary>
+    public static IReadOnlyList<string> RunChoices { get; } = ["valid", "all", "rating"];
 
     public static IReadOnlyList<string> Seats { get; } = ["driver", "passenger", "all"];
 }

@@ -36,7 +36,22 @@ public sealed class GrantTests(PostgresFixture postgres)
             service, "SELECT table_name::text FROM information_schema.table_privileges WHERE table_schema = 'lab' AND grantee = current_user AND privilege_type = 'DELETE' ORDER BY 1");
 
         Assert.Equal(
-            ["account", "account_claim", "account_login", "account_role", "account_token", "planned_run", "role", "role_claim", "specimen", "test_run", "token", "vehicle", "vehicle_class"],
+            [
+                "account",
+                "account_claim",
+                "account_login",
+                "account_role",
+                "account_token",
+                "planned_run",
+                "role",
+                "role_claim",
+                "saved_question",
+                "specimen",
+                "test_run",
+                "token",
+                "vehicle",
+                "vehicle_class",
+            ],
             changeable);
     }
 

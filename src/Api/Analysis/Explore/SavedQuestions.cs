@@ -40,6 +40,11 @@ public sealed class SavedQuestions(IDbContextFactory<ProgrammeDb> contexts, Audi
         await using var context = await contexts.CreateDbContextAsync(cancellation);
         await using var transaction = await context.Database.BeginTransactionAsync(cancellation);
         var row = new SavedQuestionRow { Name = name!.Trim(), Address = address!, SavedBy = viewer.Name, SavedAt = time.GetUtcNow() };
+        if (await context.Set<SavedQuestionRow>().AnyAsync(other => other.Name == row.Name, cancellation))
+        {
+            return Taken(row.Name);
+        }
+
         context.Add(row);
         try
         {
@@ -47,7 +52,7 @@ public sealed class SavedQuestions(IDbContextFactory<ProgrammeDb> contexts, Audi
         }
         catch (DbUpdateException fault) when (fault.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
         {
-            return new Failure(FailureKind.Conflict, "Name taken", $"There is a question named '{row.Name}' already; choose another name or remove that one.");
+            return Taken(row.Name);
         }
 
         await audit.Append(context, viewer, new AuditNote("save question", $"question/{row.Id}", null, new { row.Name, row.Address }), cancellation);
@@ -81,6 +86,9 @@ public sealed class SavedQuestions(IDbContextFactory<ProgrammeDb> contexts, Audi
         await transaction.CommitAsync(cancellation);
         return new SavedQuestion(row.Id, row.Name, row.Address, row.SavedBy, row.SavedAt);
     }
+
+    private static Failure Taken(string name) =>
+        new(FailureKind.Conflict, "Name taken", $"There is a question named '{name}' already; choose another name or remove that one.");
 
     private static Failure? CheckAddress(string? address) =>
         Texts.Check("An address", address, LongestAddress)
