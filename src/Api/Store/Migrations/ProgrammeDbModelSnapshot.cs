@@ -185,6 +185,44 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("account_token", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Analysis.Tables.SavedQuestionRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("address");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<DateTimeOffset>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.Property<string>("SavedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("saved_by");
+
+                    b.HasKey("Id")
+                        .HasName("pk_saved_question");
+
+                    b.HasIndex("Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_saved_question_name");
+
+                    b.ToTable("saved_question", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>
                 {
                     b.Property<long>("Id")
