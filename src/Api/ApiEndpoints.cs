@@ -9,6 +9,7 @@ using Toepan.Api.Programme;
 using Toepan.Api.Ratings;
 using Toepan.Api.Security;
 using Toepan.Api.Sheets;
+using Toepan.Api.Store;
 
 namespace Toepan.Api;
 
@@ -31,6 +32,8 @@ public static class ApiEndpoints
         app.MapExplore();
         app.MapSheets();
         app.MapSecurity();
+        app.MapOwn();
+        app.MapAudit();
         app.MapOpenApi();
         return app;
     }

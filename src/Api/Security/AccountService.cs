@@ -5,12 +5,6 @@ using Toepan.Api.Store;
 
 namespace Toepan.Api.Security;
 
-/// <summary>A person with an account.</summary>
-public sealed record AccountSummary(Guid Id, string Name, IReadOnlyList<Role> Roles, DateTimeOffset CreatedAt, bool Locked);
-
-/// <summary>An account to make.</summary>
-public sealed record NewAccount(string Name, string Password, IReadOnlyList<Role> Roles);
-
 /// <summary>The people who may sign in. Administrators only.</summary>
 public sealed class AccountService(ProgrammeDb db, UserManager<Account> users, AuditTrail audit, TimeProvider clock)
 {
@@ -25,7 +19,15 @@ public sealed class AccountService(ProgrammeDb db, UserManager<Account> users, A
         var roles = await db.UserRoles.Join(db.Roles, link => link.RoleId, role => role.Id, (link, role) => new { link.UserId, role.Name })
             .ToListAsync(cancellation);
         var byAccount = roles.ToLookup(link => link.UserId, link => link.Name!);
-        return new(accounts.ConvertAll(account => Summary(account, byAccount[account.Id])), null);
+        return Outcome.List<AccountSummary>(accounts.ConvertAll(account => AccountSummary.Of(account, byAccount[account.Id], clock.GetUtcNow())));
+    }
+
+    public async Task<Outcome<AccountSummary>> Get(Viewer viewer, Guid id, CancellationToken cancellation = default)
+    {
+        var all = await List(viewer, cancellation);
+        return all.Value is null
+            ? all.Failure!
+            : all.Value.FirstOrDefault(account => account.Id == id) is { } found ? found : Failure.NotFound("account", id.ToString());
     }
 
     public async Task<Outcome<AccountSummary>> Create(Viewer viewer, NewAccount wanted, CancellationToken cancellation = default)
@@ -41,51 +43,30 @@ public sealed class AccountService(ProgrammeDb db, UserManager<Account> users, A
         }
 
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        var made = await Make(wanted, cancellation);
+        if (made.Value is { } summary)
+        {
+            await audit.Append(db, viewer, new("create account", $"account/{summary.Name}", After: summary), cancellation);
+            await transaction.CommitAsync(cancellation);
+        }
+
+        return made;
+    }
+
+    /// <summary>Makes the account in the transaction that is open on the scope's context; writes no audit entry.</summary>
+    internal async Task<Outcome<AccountSummary>> Make(NewAccount wanted, CancellationToken cancellation)
+    {
+        if (await AccountNames.Refuse(db, wanted.Name, cancellation) is { } refusal)
+        {
+            return refusal;
+        }
+
         var account = new Account { UserName = wanted.Name, CreatedAt = clock.GetUtcNow() };
         var names = wanted.Roles.Distinct().Select(ViewerClaims.Name).ToArray();
         var result = await users.CreateAsync(account, wanted.Password);
         result = result.Succeeded ? await users.AddToRolesAsync(account, names) : result;
-        if (!result.Succeeded)
-        {
-            return Failure.BadRequest(string.Join(" ", result.Errors.Select(error => error.Description)));
-        }
-
-        var summary = Summary(account, names);
-        await audit.Append(db, viewer, new("create account", $"account/{account.UserName}", After: summary), cancellation);
-        await transaction.CommitAsync(cancellation);
-        return summary;
+        return result.Succeeded ? AccountSummary.Of(account, names, clock.GetUtcNow()) : Refused(result);
     }
 
-    /// <summary>Replaces the account's roles; open sessions follow within a minute. The last administrator cannot be made something else.</summary>
-    public async Task<Outcome<AccountSummary>> SetRoles(Viewer viewer, Guid id, IReadOnlyList<Role> roles, CancellationToken cancellation = default)
-    {
-        if (!viewer.Is(Role.Administrator))
-        {
-            return Failure.Forbidden("change roles");
-        }
-
-        if (await users.FindByIdAsync(id.ToString()) is not { } account)
-        {
-            return Failure.NotFound("account", id.ToString());
-        }
-
-        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        var before = Summary(account, await users.GetRolesAsync(account));
-        await users.RemoveFromRolesAsync(account, before.Roles.Select(ViewerClaims.Name));
-        await users.AddToRolesAsync(account, roles.Distinct().Select(ViewerClaims.Name));
-        if ((await users.GetUsersInRoleAsync(ViewerClaims.Name(Role.Administrator))).Count == 0)
-        {
-            return new Failure(FailureKind.Conflict, "Last administrator", "At least one account must stay administrator.");
-        }
-
-        await users.UpdateSecurityStampAsync(account);
-        var after = before with { Roles = [.. roles.Distinct()] };
-        await audit.Append(db, viewer, new("set roles", $"account/{account.UserName}", before, after), cancellation);
-        await transaction.CommitAsync(cancellation);
-        return after;
-    }
-
-    private AccountSummary Summary(Account account, IEnumerable<string> roles) => new(
-        account.Id, account.UserName!, [.. roles.Select(ViewerClaims.Parse).OfType<Role>()], account.CreatedAt,
-        account.LockoutEnd > clock.GetUtcNow());
+    internal static Failure Refused(IdentityResult result) => Failure.BadRequest(string.Join(" ", result.Errors.Select(error => error.Description)));
 }

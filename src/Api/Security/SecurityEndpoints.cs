@@ -11,15 +11,17 @@ internal static class SecurityEndpoints
     public static void MapSecurity(this IEndpointRouteBuilder app)
     {
         var group = app.MapApiGroup("", "Security").RequireRoles(Role.Administrator);
+        group.MapStanding();
+        group.MapInvitations();
 
         group.MapGet("/accounts", Accounts).Describe("listAccounts", "Accounts", "Everybody who may sign in, with roles.");
-        group.MapPost("/accounts", CreateAccount)
+        group.MapPost("/accounts", CreateAccount).ProducesProblem(StatusCodes.Status409Conflict)
             .Describe("createAccount", "Make an account", "Name, first password (at least 12 characters) and roles.");
         group.MapPut("/accounts/{id:guid}/roles", SetRoles).OrNotFound().ProducesProblem(StatusCodes.Status409Conflict)
-            .Describe("setAccountRoles", "Give an account other roles", "Body: the roles. None: the person may sign in but see nothing. Open sessions follow within a minute; the last administrator stays one.");
+            .Describe("setAccountRoles", "Give an account other roles", "Body: the roles. None: the person may sign in but see nothing. Open sessions follow with their next request; the last administrator stays one.");
         group.MapGet("/tokens", Tokens).Describe("listTokens", "Tokens", "Every bearer token there is or was, without its secret.");
         group.MapPost("/tokens", Issue).ProducesProblem(StatusCodes.Status409Conflict)
-            .Describe("issueToken", "Make a token", "The answer holds the secret, which is shown this once and kept nowhere.");
+            .Describe("issueToken", "Make a machine's token", "Name, roles or scopes (read, upload, arrange, review, publish, administer), expiry. The answer holds the secret, which is shown this once and kept nowhere.");
         group.MapDelete("/tokens/{id:guid}", Revoke).OrNotFound()
             .Describe("revokeToken", "Revoke a token", "It is refused from now on and stays in the list.");
     }
@@ -32,7 +34,7 @@ internal static class SecurityEndpoints
         (await accounts.Create(viewer, account, cancellation)).AnswerCreated(made => $"/api/v1/accounts/{made.Id}", made => made);
 
     private static async Task<Results<Ok<AccountSummary>, ProblemHttpResult>> SetRoles(
-        Viewer viewer, AccountService accounts, Guid id, IReadOnlyList<Role> roles, CancellationToken cancellation) =>
+        Viewer viewer, AccountStandingService accounts, Guid id, IReadOnlyList<Role> roles, CancellationToken cancellation) =>
         (await accounts.SetRoles(viewer, id, roles, cancellation)).Answer();
 
     private static async Task<Results<Ok<IReadOnlyList<TokenSummary>>, ProblemHttpResult>> Tokens(

@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using System.Text.Encodings.Web;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.EntityFrameworkCore;
@@ -8,7 +9,7 @@ using Toepan.Api.Store;
 
 namespace Toepan.Api.Security;
 
-/// <summary>Signs machines in by <c>Authorization: Bearer</c>. Unknown, expired and revoked tokens are answered alike.</summary>
+/// <summary>Signs machines, and people's scripts, in by <c>Authorization: Bearer</c>. Unknown, expired and revoked tokens are answered alike.</summary>
 internal sealed class TokenHandler(
     IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, IDbContextFactory<ProgrammeDb> contexts)
     : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
@@ -36,8 +37,27 @@ internal sealed class TokenHandler(
             return AuthenticateResult.Fail("The token is unknown, expired or revoked.");
         }
 
+        if (await Speaker(db, row) is not { } speaker)
+        {
+            return AuthenticateResult.Fail("The owner of the token is disabled.");
+        }
+
         await NoteUse(db, row, now);
-        return AuthenticateResult.Success(new(ViewerClaims.Write(row.Id, row.Name, row.Roles, Scheme.Name), Scheme.Name));
+        return AuthenticateResult.Success(new(speaker, Scheme.Name));
+    }
+
+    /// <summary>The machine itself, or the person whose token it is with no more than the person's present roles; null where that person is disabled.</summary>
+    private async Task<ClaimsPrincipal?> Speaker(ProgrammeDb db, TokenRow row)
+    {
+        var readOnly = TokenScopes.ReadsOnly(row.Scopes);
+        if (row.OwnerId is not { } owner)
+        {
+            return ViewerClaims.Write(row.Id, row.Name, row.Roles, Scheme.Name, readOnly);
+        }
+
+        return await PresentAccount.Find(db, owner, Context.RequestAborted) is { Disabled: false } account
+            ? ViewerClaims.Write(owner, account.Name, TokenScopes.Roles(row.Scopes, account.Roles), Scheme.Name, readOnly)
+            : null;
     }
 
     protected override Task HandleChallengeAsync(AuthenticationProperties properties)

@@ -4,25 +4,9 @@ using Toepan.Api.Store;
 
 namespace Toepan.Api.Security;
 
-/// <summary>A token to make.</summary>
-/// <param name="Name">Name the history will show.</param>
-/// <param name="Roles">What it may do; at least one.</param>
-/// <param name="ExpiresAt">Refused from this time on; null = never expires.</param>
-public sealed record NewToken(string Name, IReadOnlyList<Role> Roles, DateTimeOffset? ExpiresAt = null);
-
-/// <summary>A token as lists show it: everything but its secret.</summary>
-public sealed record TokenSummary(
-    Guid Id, string Name, IReadOnlyList<Role> Roles, DateTimeOffset CreatedAt, string CreatedBy, DateTimeOffset? ExpiresAt,
-    DateTimeOffset? RevokedAt, DateTimeOffset? LastUsedAt);
-
-/// <summary>A token just made, with the secret that is shown this once.</summary>
-public sealed record IssuedToken(TokenSummary Token, string Secret);
-
-/// <summary>Bearer tokens of machines. Administrators only.</summary>
+/// <summary>Bearer tokens of machines, and a view of people's. Administrators only.</summary>
 public sealed class TokenService(IDbContextFactory<ProgrammeDb> contexts, AuditTrail audit, TimeProvider clock)
 {
-    private const int LongestName = 100;
-
     public async Task<Outcome<IReadOnlyList<TokenSummary>>> List(Viewer viewer, CancellationToken cancellation = default)
     {
         if (!viewer.Is(Role.Administrator))
@@ -32,7 +16,7 @@ public sealed class TokenService(IDbContextFactory<ProgrammeDb> contexts, AuditT
 
         await using var db = await contexts.CreateDbContextAsync(cancellation);
         var rows = await db.Set<TokenRow>().AsNoTracking().OrderBy(row => row.Name).ToListAsync(cancellation);
-        return new(rows.ConvertAll(Summary), null);
+        return Outcome.List<TokenSummary>(rows.ConvertAll(TokenSummary.Of));
     }
 
     public async Task<Outcome<IssuedToken>> Issue(Viewer viewer, NewToken token, CancellationToken cancellation = default)
@@ -42,29 +26,36 @@ public sealed class TokenService(IDbContextFactory<ProgrammeDb> contexts, AuditT
             return Failure.Forbidden("make tokens");
         }
 
-        if (Refuse(token) is { } refusal)
+        await using var db = await contexts.CreateDbContextAsync(cancellation);
+        if (TokenRules.Refuse(token, clock.GetUtcNow()) is { } refusal)
         {
             return refusal;
         }
 
-        await using var db = await contexts.CreateDbContextAsync(cancellation);
-        if (await db.Set<TokenRow>().AnyAsync(row => row.Name == token.Name, cancellation))
+        if (await AccountNames.Refuse(db, token.Name, cancellation) is { } taken)
         {
-            return new Failure(FailureKind.Conflict, "Name taken", $"There is a token named '{token.Name}' already.");
+            return taken;
         }
 
         var secret = TokenSecret.New();
+        var scopes = token.Scopes?.Distinct().ToArray() ?? [];
         var row = new TokenRow
         {
-            Name = token.Name, Hash = TokenSecret.Hash(secret), Roles = [.. token.Roles.Distinct()],
+            Name = token.Name, Hash = TokenSecret.Hash(secret), Scopes = scopes,
+            Roles = [.. (token.Roles ?? []).Concat(TokenScopes.Roles(scopes)).Distinct()],
             CreatedAt = clock.GetUtcNow(), CreatedBy = viewer.Name, ExpiresAt = token.ExpiresAt,
         };
+        if (token.Roles is { Count: > 0 })
+        {
+            row.Scopes = [];
+        }
+
         db.Add(row);
-        await Keep(db, viewer, new("issue token", $"token/{row.Name}", After: Summary(row)), cancellation);
-        return new IssuedToken(Summary(row), secret);
+        await Keep(db, viewer, new("issue token", $"token/{row.Name}", After: TokenSummary.Of(row)), cancellation);
+        return new IssuedToken(TokenSummary.Of(row), secret);
     }
 
-    /// <summary>Refuses the token from now on; it stays in the list.</summary>
+    /// <summary>Refuses the token, a machine's or a person's, from now on; it stays in the list.</summary>
     public async Task<Outcome<TokenSummary>> Revoke(Viewer viewer, Guid id, CancellationToken cancellation = default)
     {
         if (!viewer.Is(Role.Administrator))
@@ -73,33 +64,25 @@ public sealed class TokenService(IDbContextFactory<ProgrammeDb> contexts, AuditT
         }
 
         await using var db = await contexts.CreateDbContextAsync(cancellation);
-        if (await db.FindAsync<TokenRow>([id], cancellation) is not { } row)
-        {
-            return Failure.NotFound("token", id.ToString());
-        }
-
-        var before = Summary(row);
-        row.RevokedAt ??= clock.GetUtcNow();
-        await Keep(db, viewer, new("revoke token", $"token/{row.Name}", before, Summary(row)), cancellation);
-        return Summary(row);
+        return await db.FindAsync<TokenRow>([id], cancellation) is { } row
+            ? await Revoke(db, viewer, row, cancellation)
+            : Failure.NotFound("token", id.ToString());
     }
 
-    private Failure? Refuse(NewToken token) => token switch
+    internal async Task<TokenSummary> Revoke(ProgrammeDb db, Viewer viewer, TokenRow row, CancellationToken cancellation)
     {
-        { Name: null or { Length: 0 or > LongestName } } => Failure.BadRequest($"A token needs a name of 1 to {LongestName} characters."),
-        { Roles: null or { Count: 0 } } => Failure.BadRequest("A token needs at least one role."),
-        _ when token.ExpiresAt <= clock.GetUtcNow() => Failure.BadRequest("expiresAt is past."),
-        _ => null,
-    };
+        var before = TokenSummary.Of(row);
+        row.RevokedAt ??= clock.GetUtcNow();
+        var entity = row.OwnerId is null ? $"token/{row.Name}" : $"token/{row.CreatedBy}/{row.Name}";
+        await Keep(db, viewer, new("revoke token", entity, before, TokenSummary.Of(row)), cancellation);
+        return TokenSummary.Of(row);
+    }
 
-    private async Task Keep(ProgrammeDb db, Viewer viewer, AuditNote note, CancellationToken cancellation)
+    internal async Task Keep(ProgrammeDb db, Viewer viewer, AuditNote note, CancellationToken cancellation)
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         await db.SaveChangesAsync(cancellation);
         await audit.Append(db, viewer, note, cancellation);
         await transaction.CommitAsync(cancellation);
     }
-
-    private static TokenSummary Summary(TokenRow row) =>
-        new(row.Id, row.Name, row.Roles, row.CreatedAt, row.CreatedBy, row.ExpiresAt, row.RevokedAt, row.LastUsedAt);
 }

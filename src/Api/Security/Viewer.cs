@@ -30,6 +30,9 @@ public sealed record Viewer(string Name, IReadOnlySet<Role> Roles)
     /// <summary>Key of the account or the token; null for the public and the service itself.</summary>
     public Guid? Id { get; init; }
 
+    /// <summary>Whether a bearer token speaks, a machine's or a person's, and no session of a person.</summary>
+    public bool ByToken { get; init; }
+
     /// <summary>Whether nobody is signed in.</summary>
     public bool Anonymous => Id is null;
 

@@ -8,14 +8,18 @@ public static class ViewerClaims
     /// <summary>Authentication type of a machine's token.</summary>
     public const string TokenScheme = "Bearer";
 
+    /// <summary>Claim of a token that changes nothing.</summary>
+    public const string ReadOnly = "toepan:read-only";
+
     /// <summary>Role name as stored and as the claim says it: the word in lower case.</summary>
     public static string Name(Role role) => role.ToString().ToLowerInvariant();
 
-    public static ClaimsPrincipal Write(Guid id, string name, IEnumerable<Role> roles, string authenticationType) => new(new ClaimsIdentity(
+    public static ClaimsPrincipal Write(Guid id, string name, IEnumerable<Role> roles, string authenticationType, bool readOnly = false) => new(new ClaimsIdentity(
         [
             new(ClaimTypes.NameIdentifier, id.ToString()),
             new(ClaimTypes.Name, name),
             .. roles.Select(role => new Claim(ClaimTypes.Role, Name(role))),
+            .. readOnly ? [new Claim(ReadOnly, "true")] : Array.Empty<Claim>(),
         ],
         authenticationType));
 
@@ -28,7 +32,10 @@ public static class ViewerClaims
         }
 
         var id = Guid.TryParse(principal.FindFirstValue(ClaimTypes.NameIdentifier), out var key) ? key : (Guid?)null;
-        return new Viewer(name, principal.FindAll(ClaimTypes.Role).Select(claim => Parse(claim.Value)).OfType<Role>().ToHashSet()) { Id = id };
+        return new Viewer(name, principal.FindAll(ClaimTypes.Role).Select(claim => Parse(claim.Value)).OfType<Role>().ToHashSet())
+        {
+            Id = id, ByToken = principal.Identity.AuthenticationType == TokenScheme,
+        };
     }
 
     /// <summary>The role of that name, or null.</summary>

@@ -17,6 +17,7 @@ public static class StoreServices
         services.AddSingleton(provider => new PublicDataSource(Source(provider.GetRequiredService<IStoreServer>().Connections.Public, PublicPool)));
         services.AddDbContextFactory<ProgrammeDb>((provider, options) => options.UseProgramme(provider.GetRequiredService<NpgsqlDataSource>()));
         services.AddSingleton<AuditTrail>();
+        services.AddScoped<AuditService>();
         services.AddSingleton<StoreHealth>();
         services.AddSingleton<KeyStore>();
         services.AddDataProtection().SetApplicationName("toepan");

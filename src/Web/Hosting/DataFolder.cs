@@ -10,6 +10,7 @@ namespace Toepan.Web.Hosting;
 public sealed class DataFolder : IDisposable
 {
     public const string Default = "data";
+    public const string ClusterName = "cluster";
     private const string LockName = "service.lock";
 
     /// <summary>Beside the lock, since a locked file cannot be read by the one it keeps out.</summary>
@@ -23,7 +24,7 @@ public sealed class DataFolder : IDisposable
 
     public string FirstRunFile => System.IO.Path.Combine(Path, "first-run.json");
 
-    public string Cluster => System.IO.Path.Combine(Path, "cluster");
+    public string Cluster => System.IO.Path.Combine(Path, ClusterName);
 
     /// <summary>Makes the folder where there is none and locks it.</summary>
     /// <exception cref="StartupRefusedException">Another service uses it, or it cannot be written.</exception>
@@ -37,6 +38,19 @@ public sealed class DataFolder : IDisposable
         catch (UnauthorizedAccessException problem)
         {
             throw new StartupRefusedException($"The data folder cannot be written: {problem.Message} Choose another (--data DIR) or change its owner.", problem);
+        }
+    }
+
+    /// <summary>The folder, locked; null where a service that runs holds it.</summary>
+    public static DataFolder? OpenUnlessHeld(string path)
+    {
+        try
+        {
+            return Open(path);
+        }
+        catch (StartupRefusedException refusal) when (refusal.InnerException is IOException)
+        {
+            return null;
         }
     }
 

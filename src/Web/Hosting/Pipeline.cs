@@ -26,6 +26,7 @@ internal static class Pipeline
         app.UseAuthorization();
         app.UseAntiforgery();
         app.UseApiAntiforgery();
+        app.UseReadOnlyTokens();
     }
 
     public static void MapToepan(this WebApplication app)
@@ -33,6 +34,7 @@ internal static class Pipeline
         app.MapStaticAssets().AllowAnonymous();
         app.MapHealth();
         app.MapApi();
+        app.MapOpenIdConnectSignIn();
         app.MapSheetFiles();
         app.MapRazorComponents<App>();
     }

@@ -20,7 +20,7 @@ internal static class Services
         services.AddSingleton(TimeProvider.System);
         services.AddStore();
         services.AddClusterSupervisor();
-        services.AddSecurity();
+        services.AddSecurity(builder.Configuration);
         services.AddFeatureServices();
         services.AddOptions<UploadSettings>().PostConfigure<DataFolder, IConfiguration>(KeepUploadsInData);
         services.AddRazorComponents();

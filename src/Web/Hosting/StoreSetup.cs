@@ -19,6 +19,7 @@ internal static class StoreSetup
         }
 
         services.AddHostedService<StoreStartup>();
+        services.AddHostedService<AuditAnchors>();
         services.AddScoped<FirstRun>();
         return services;
     }

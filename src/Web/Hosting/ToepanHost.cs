@@ -10,6 +10,11 @@ internal static class ToepanHost
 
     public static async Task<int> Run(string[] args)
     {
+        if (args is [AuditCommand.Name, ..])
+        {
+            return await AuditCommand.Run(args[1..], Console.Out, Console.Error);
+        }
+
         // Settings and pages lie beside the program, wherever it is started from.
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
         builder.WebHost.UseStaticWebAssets();

@@ -15,6 +15,7 @@ public sealed class PrivateCluster(string root, IReadOnlyDictionary<string, stri
     public const string Owner = "toepan";
     private const int PasswordBytes = 32;
     private const int LogLines = 8;
+    private const int SocketLine = 4;
     private readonly ClusterFolder folder = new(root);
     private ClusterUser user = null!;
     private PostgresBinaries binaries = null!;
@@ -32,6 +33,29 @@ public sealed class PrivateCluster(string root, IReadOnlyDictionary<string, stri
     {
         Host = SocketFolder, Database = database, Username = Owner, Password = password,
     }.ConnectionString;
+
+    /// <summary>Whether a folder holds a cluster.</summary>
+    public static bool Exists(string root) => File.Exists(new ClusterFolder(root).VersionFile);
+
+    /// <summary>The owner's connection string for a cluster that another service of ours runs.</summary>
+    /// <exception cref="StartupRefusedException">Its server does not run, or its files cannot be read.</exception>
+    public static string RunningConnectionString(string root, string database)
+    {
+        var folder = new ClusterFolder(root);
+        try
+        {
+            // postmaster.pid: process, data folder, start time, port, first socket folder (PostgreSQL, miscadmin.h).
+            var socket = File.ReadLines(folder.ProcessFile).Skip(SocketLine).First();
+            return new NpgsqlConnectionStringBuilder
+            {
+                Host = socket, Database = database, Username = Owner, Password = File.ReadAllText(folder.Password).Trim(),
+            }.ConnectionString;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or InvalidOperationException)
+        {
+            throw new StartupRefusedException($"The PostgreSQL of {root} cannot be reached: {problem.Message}", problem);
+        }
+    }
 
     /// <summary>Makes the cluster where there is none, ends what a killed service left running, and starts.</summary>
     /// <exception cref="StartupRefusedException">It cannot; nothing was changed that was there before.</exception>
