@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.OpenIdConnect;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Configuration;
@@ -43,7 +44,7 @@ public static class OpenIdConnectSignIn
         }
     }
 
-    private static IResult Start(string? @return) => TypedResults.Challenge(
+    private static ChallengeHttpResult Start(string? @return) => TypedResults.Challenge(
         new AuthenticationProperties { RedirectUri = QueryString.Create("return", @return ?? "/").ToUriComponent().Insert(0, DonePath) }, [Scheme]);
 
     private static async Task<IResult> Finish(HttpContext context, ExternalAccounts accounts, SignInService signIns, string? @return)

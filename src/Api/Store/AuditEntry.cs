@@ -9,7 +9,7 @@ public sealed record AuditEntry(
     long Sequence, DateTimeOffset At, string Who, string Action, string Entity, string? Before, string? After, string PreviousHash, string Hash);
 
 /// <summary>Which entries are asked for; nothing given = all.</summary>
-/// <param name="Who">Name in full, without regard to case.</param>
+/// <param name="Who">Name in full.</param>
 /// <param name="Action">Word or words in full.</param>
 /// <param name="Entity">Kind and key, or how they begin, e.g. <c>test/FO-0042</c> or <c>vehicle/</c>.</param>
 /// <param name="From">From this instant on.</param>

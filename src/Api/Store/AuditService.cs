@@ -77,9 +77,9 @@ public sealed class AuditService(IDbContextFactory<ProgrammeDb> contexts, Npgsql
 
     private static IQueryable<AuditRow> Matching(ProgrammeDb db, AuditFilter filter)
     {
-        var (who, from, to) = (filter.Who?.ToUpperInvariant(), filter.From?.ToUniversalTime(), filter.To?.ToUniversalTime());
+        var (from, to) = (filter.From?.ToUniversalTime(), filter.To?.ToUniversalTime());
         return db.Set<AuditRow>().AsNoTracking().Where(row =>
-            (who == null || row.Who.ToUpper() == who)
+            (filter.Who == null || row.Who == filter.Who)
             && (filter.Action == null || row.Action == filter.Action)
             && (filter.Entity == null || row.Entity.StartsWith(filter.Entity))
             && (from == null || row.At >= from) && (to == null || row.At < to));
