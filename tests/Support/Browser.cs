@@ -32,6 +32,14 @@ public sealed partial class Browser(HttpClient client) : IDisposable
         }
     }
 
+    /// <summary>Opens a page and sends one of its forms.</summary>
+    public async Task<HttpResponseMessage> Submit(string page, string handler, params (string Name, string Value)[] fields)
+    {
+        var sent = fields.Prepend((Name: "_handler", Value: handler)).Append((Name: AntiforgeryField, Value: await AntiforgeryToken(page)));
+        using var form = new FormUrlEncodedContent(sent.Select(field => KeyValuePair.Create(field.Name, field.Value)));
+        return await client.PostAsync(page, form);
+    }
+
     /// <summary>The token in the first form of a page.</summary>
     public async Task<string> AntiforgeryToken(string page)
     {

@@ -18,9 +18,11 @@ public sealed class AccessTests(PostgresFixture postgres)
         "/denied", // where a role is missing
         "/error", // where the service failed
         "/health", // for whoever keeps the service running
+        "/join", // makes an account, with an invitation alone
         "/not-found",
         "/preferences", // units and appearance, kept in the reader's own cookies
         "/sign-in",
+        "/sign-in/code", // second factor, after a right password
         "/sign-out",
     ];
 

@@ -14,9 +14,10 @@ public sealed class EveryPageTests(Site site)
         "/tests/FO-0001/repeat", "/tests/FO-0001/preparation", "/plan/new", "/vehicles/new", "/vehicles/import", "/procedures",
         "/procedures/offset-frontal-64/1", "/explore", "/explore?x=chest.deflection&view=groups", "/explore?x=head.hic15&view=trend", "/explore?x=head.hic15&view=ranked",
         "/classes/delivery-van?sort=chest.deflection&dir=down", "/packages/new", "/methods", "/preferences", "/tests/FO-9999", "/nowhere",
+        "/people", "/tokens", "/account", "/account/second-factor", "/audit",
     ];
 
-    private static readonly string[] AnonymousAddresses = ["/sign-in", "/denied", "/not-found", "/error"];
+    private static readonly string[] AnonymousAddresses = ["/sign-in", "/sign-in/code", "/join", "/denied", "/not-found", "/error"];
 
     /// <summary>Width, colours, and whether accessibility is examined too: one narrow and one wide screen see every rule in both colours.</summary>
     public static TheoryData<int, ColorScheme, bool> Screens => new()
@@ -29,7 +30,7 @@ public sealed class EveryPageTests(Site site)
     public async Task Page_SignedIn_FitsAndIsAccessible(int width, ColorScheme scheme, bool examined)
     {
         var page = await site.OpenSignedIn(width, scheme);
-        await AssertAll(page, examined, [.. Addresses, .. await LinkedFrom(page, "/tests/FO-0001", "/vehicles/"), .. await LinkedFrom(page, "/", "/classes/")]);
+        await AssertAll(page, examined, [.. Addresses, .. await LinkedFrom(page, "/tests/FO-0001", "/vehicles/"), .. await LinkedFrom(page, "/", "/classes/"), .. await LinkedFrom(page, "/people", "/people/")]);
     }
 
     [Theory]
