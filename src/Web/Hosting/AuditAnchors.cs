@@ -8,7 +8,7 @@ namespace Toepan.Web.Hosting;
 /// Notes number and hash of the history's last row in a file of the data folder, outside the database: whoever rewrites the database,
 /// even its owner, cannot rewrite what was noted here, so a cut-off end and a chain written anew are found too.
 /// </summary>
-internal sealed partial class AuditAnchors(DataFolder folder, NpgsqlDataSource source, TimeProvider clock, ILogger<AuditAnchors> log) : BackgroundService
+internal sealed partial class AuditAnchors(DataFolder folder, IServiceProvider services, TimeProvider clock, ILogger<AuditAnchors> log) : BackgroundService
 {
     public const string FileName = "audit-anchors.txt";
     private static readonly TimeSpan Interval = TimeSpan.FromMinutes(5);
@@ -22,7 +22,7 @@ internal sealed partial class AuditAnchors(DataFolder folder, NpgsqlDataSource s
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        var last = Read(folder.Path).LastOrDefault();
+        var last = Read(folder.Path) is [.., var latest] ? latest : null;
         while (!stoppingToken.IsCancellationRequested)
         {
             last = await Note(last, stoppingToken);
@@ -54,7 +54,8 @@ internal sealed partial class AuditAnchors(DataFolder folder, NpgsqlDataSource s
 
     private async Task<AuditAnchor?> Head(CancellationToken cancellation)
     {
-        await using var command = source.CreateCommand("SELECT sequence, encode(hash, 'hex') FROM lab.audit ORDER BY sequence DESC LIMIT 1");
+        // Looked for only now: when this is made the private cluster has not been started.
+        await using var command = services.GetRequiredService<NpgsqlDataSource>().CreateCommand("SELECT sequence, encode(hash, 'hex') FROM lab.audit ORDER BY sequence DESC LIMIT 1");
         await using var row = await command.ExecuteReaderAsync(cancellation);
         return await row.ReadAsync(cancellation) ? new(row.GetInt64(0), row.GetString(1)) : null;
     }
