@@ -12,7 +12,7 @@ using Toepan.Api.Store;
 namespace Toepan.Api.Store.Migrations
 {
     [DbContext(typeof(ProgrammeDb))]
-    [Migration("20261125145931_People")]
+    [Migration("20261125151156_People")]
     partial class People
     {
         /// <inheritdoc />
@@ -186,6 +186,44 @@ namespace Toepan.Api.Store.Migrations
                         .HasName("pk_account_token");
 
                     b.ToTable("account_token", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Tables.SavedQuestionRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("address");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<DateTimeOffset>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.Property<string>("SavedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("saved_by");
+
+                    b.HasKey("Id")
+                        .HasName("pk_saved_question");
+
+                    b.HasIndex("Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_saved_question_name");
+
+                    b.ToTable("saved_question", "lab");
                 });
 
             modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>
@@ -477,6 +515,13 @@ namespace Toepan.Api.Store.Migrations
                         .HasColumnType("jsonb")
                         .HasColumnName("document");
 
+                    b.Property<string>("Findings")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("findings")
+                        .HasDefaultValueSql("'[]'::jsonb");
+
                     b.Property<string>("Flags")
                         .IsRequired()
                         .HasColumnType("jsonb")
@@ -568,6 +613,89 @@ namespace Toepan.Api.Store.Migrations
                         .HasName("pk_clearance");
 
                     b.ToTable("clearance", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.FindingChangeRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Act")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("act");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Camera")
+                        .HasColumnType("text")
+                        .HasColumnName("camera");
+
+                    b.Property<string>("FindingId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("finding_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<int?>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("Region")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("region");
+
+                    b.Property<string>("Severity")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("severity");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<double?>("TimeMs")
+                        .HasColumnType("double precision")
+                        .HasColumnName("time_ms");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.HasKey("Id")
+                        .HasName("pk_finding_change");
+
+                    b.HasIndex("Test", "FindingId", "Version")
+                        .IsUnique()
+                        .HasDatabaseName("ix_finding_change_test_finding_id_version");
+
+                    b.ToTable("finding_change", "lab");
                 });
 
             modelBuilder.Entity("Toepan.Api.Packages.Tables.FindingRow", b =>
@@ -1856,6 +1984,16 @@ namespace Toepan.Api.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_clearance_package_package_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.FindingChangeRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.TestRunRow", null)
+                        .WithMany()
+                        .HasForeignKey("Test")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_finding_change_test_run_test");
                 });
 
             modelBuilder.Entity("Toepan.Api.Packages.Tables.FindingRow", b =>
