@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
 using Toepan.Api.Analysis;
 using Toepan.Api.Analysis.Explore;
+using Toepan.Api.Analysis.Historic;
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
 using Toepan.Api.Packages;
@@ -27,6 +28,7 @@ public static class ApiEndpoints
         app.MapFindings();
         app.MapRatings();
         app.MapAnalysis();
+        app.MapResults();
         app.MapRepeats();
         app.MapHolds();
         app.MapExplore();

@@ -2,15 +2,19 @@ using Microsoft.AspNetCore.Http.Json;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
+using Npgsql;
 using Toepan.Api.Analysis;
 using Toepan.Api.Analysis.Classes;
+using Toepan.Api.Analysis.Columns;
 using Toepan.Api.Analysis.Explore;
+using Toepan.Api.Analysis.Historic;
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
 using Toepan.Api.Packages;
 using Toepan.Api.Programme;
 using Toepan.Api.Ratings;
 using Toepan.Api.Sheets;
+using Toepan.Domain.Analysis.Historic;
 using Toepan.Domain.Packages;
 
 namespace Toepan.Api;
@@ -50,6 +54,7 @@ public static class ApiServices
             .AddScoped<RatingService>()
             .AddScoped<SheetService>()
             .AddScoped<ClassMeasureService>()
+            .AddHistoricResults()
             .AddScoped<RepeatService>()
             .AddScoped<HoldsService>()
             .AddScoped<ClassComparisonService>()
@@ -57,6 +62,16 @@ public static class ApiServices
             .AddScoped<SavedQuestions>()
             .AddEdge();
     }
+
+    private static IServiceCollection AddHistoricResults(this IServiceCollection services) => services
+        .AddSingleton(HistoricLimits.Default)
+        .AddSingleton<ITestCodeGuard, SummaryCodeGuard>()
+        .AddSingleton<SummaryColumns>()
+        .AddSingleton<ReducedRuns>()
+        .AddScoped(provider => new ProgrammeMeasures(
+            provider.GetRequiredService<NpgsqlDataSource>(), provider.GetRequiredService<SummaryColumns>(), provider.GetRequiredService<ReducedRuns>()))
+        .AddScoped<ResultService>()
+        .AddScoped<ResultListService>();
 
     private static IServiceCollection AddEdge(this IServiceCollection services)
     {

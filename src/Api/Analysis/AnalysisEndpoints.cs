@@ -26,7 +26,7 @@ internal static class AnalysisEndpoints
         [Description("Measure code, several times for several.")] string[]? measure,
         [Description("driver (default), passenger or all.")] string? seat,
         [Description("Procedure key; left out: any.")] string? procedure,
-        [Description("valid (default), all, or rating: the run that rates each vehicle.")] string? runs,
+        [Description("valid (default), all, rating (the run that rates each vehicle), measured (valid runs with channels), summary (historic results).")] string? runs,
         CancellationToken cancellation)
     {
         if (MediaTypes.Choose(request, MediaTypes.Json, MediaTypes.Csv) is not { } chosen)

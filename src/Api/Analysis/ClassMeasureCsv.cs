@@ -9,12 +9,13 @@ internal static class ClassMeasureCsv
     public static string Write(ClassMeasures table)
     {
         var text = new StringBuilder();
-        Line(text, ["vehicle", "make", "model", "test", "valid", "position", "seat", .. table.Measures]);
+        Line(text, ["vehicle", "make", "model", "test", "kind", "valid", "position", "seat", "dummy", "modelYear", "testMassKg", .. table.Measures]);
         foreach (var row in table.Rows)
         {
             Line(text, [
-                row.Vehicle.Key, row.Vehicle.Make, row.Vehicle.Model, row.Test, row.Valid ? "true" : "false",
-                row.Position?.ToString(CultureInfo.InvariantCulture), row.Seat,
+                row.Vehicle.Key, row.Vehicle.Make, row.Vehicle.Model, row.Test, row.Kind == ResultKind.Run ? "run" : "summary", row.Valid is { } valid ? valid ? "true" : "false" : null,
+                row.Position?.ToString(CultureInfo.InvariantCulture), row.Seat, row.Dummy, row.ModelYear?.ToString(CultureInfo.InvariantCulture),
+                row.TestMassKg?.ToString("R", CultureInfo.InvariantCulture),
                 .. row.Values.Select(value => value?.ToString("R", CultureInfo.InvariantCulture))]);
         }
 

@@ -1,4 +1,3 @@
-using Toepan.Api.Programme;
 using Toepan.Domain.Analysis;
 
 namespace Toepan.Api.Analysis;
@@ -7,21 +6,17 @@ namespace Toepan.Api.Analysis;
 /// <param name="Measures">Measure codes; empty = every code there is.</param>
 /// <param name="Seat">driver, passenger or all.</param>
 /// <param name="Procedure">Procedure key; null = any.</param>
-/// <param name="Runs">valid, all, or rating: the run that rates each vehicle.</param>
+/// <param name="Runs">One of <see cref="RunChoices"/>.</param>
 public sealed record ClassMeasureQuery(
     IReadOnlyList<string> Measures, string Seat = "driver", string? Procedure = null, string Runs = "valid")
 {
-    /// <summary>Which runs can be asked for: valid ones, every run, or the one that rates each vehicle.</summary>
-    public static IReadOnlyList<string> RunChoices { get; } = ["valid", "all", "rating"];
+    /// <summary>Which runs can be asked for: the words of <see cref="RunChoice"/>.</summary>
+    public static IReadOnlyList<string> RunChoices { get; } = [.. Enum.GetNames<RunChoice>().Select(name => name.ToLowerInvariant())];
 
-    public static IReadOnlyList<string> Seats { get; } = ["driver", "passenger", "all"];
+    public static IReadOnlyList<string> Seats { get; } = Analysis.Seats.Words;
+
+    internal static RunChoice? Choice(string word) => RunChoices.Contains(word) ? Enum.Parse<RunChoice>(word, ignoreCase: true) : null;
 }
-
-/// <summary>
-/// One occupant of one run: values of the measures asked for, in the order of <see cref="ClassMeasures.Measures"/>; null = absent.
-/// A measure of the vehicle stands in every row of its run and counts once in the statistics.
-/// </summary>
-public sealed record ClassMeasureRow(VehicleName Vehicle, string Test, bool Valid, int? Position, string? Seat, IReadOnlyList<double?> Values);
 
 /// <summary>Statistics of one measure over the rows that have it.</summary>
 /// <param name="Measure">Code.</param>
@@ -45,5 +40,5 @@ public sealed record ClassMeasureStatistics(
 
 /// <summary>Vehicles × measures of a class, and their statistics.</summary>
 public sealed record ClassMeasures(
-    string Class, string Title, string Seat, string Runs, IReadOnlyList<string> Measures, IReadOnlyList<ClassMeasureRow> Rows,
+    string Class, string Title, string Seat, string Runs, string? Procedure, IReadOnlyList<string> Measures, IReadOnlyList<MeasuredRow> Rows,
     IReadOnlyList<ClassMeasureStatistics> Statistics);

@@ -11,7 +11,7 @@ namespace Toepan.Api.Packages;
 /// <summary>Packages in.</summary>
 public sealed class PackageService(
     IDbContextFactory<ProgrammeDb> contexts, UploadSpool spool, PackageLimits limits, ProgrammeRules rules, AuditTrail audit,
-    TimeProvider time)
+    TimeProvider time, ITestCodeGuard codes)
 {
     /// <summary>Longest reason kept, characters.</summary>
     public const int LongestReason = 2_000;
@@ -56,6 +56,11 @@ public sealed class PackageService(
         var test = incoming.Package.Programme.Test;
         await using var context = await contexts.CreateDbContextAsync(cancellation);
         await using var transaction = await RunLock.Begin(context, test, cancellation);
+        if (await codes.Check(context, test, cancellation) is { } taken)
+        {
+            return taken;
+        }
+
         var ingest = new PackageIngest(context, incoming, options);
         var decision = await ingest.Decide(cancellation);
         if (decision.Refusal is { } refusal)

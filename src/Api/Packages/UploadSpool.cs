@@ -24,7 +24,10 @@ public sealed class UploadSpool
     }
 
     /// <summary>Receives a stream to its end while hashing; null where it is longer than the limit.</summary>
-    public async Task<SpooledUpload?> Receive(Stream source, CancellationToken cancellation)
+    public Task<SpooledUpload?> Receive(Stream source, CancellationToken cancellation) => Receive(source, maxBytes, cancellation);
+
+    /// <summary>The same with a limit of its own.</summary>
+    public async Task<SpooledUpload?> Receive(Stream source, long mostBytes, CancellationToken cancellation)
     {
         var file = Create();
         try
@@ -33,7 +36,7 @@ public sealed class UploadSpool
             var buffer = new byte[BufferSize];
             for (int read; (read = await source.ReadAsync(buffer, cancellation)) > 0;)
             {
-                if (file.Length + read > maxBytes)
+                if (file.Length + read > mostBytes)
                 {
                     await file.DisposeAsync();
                     return null;

@@ -26,7 +26,7 @@ internal sealed record BoardFacts(
 
     public static async Task<BoardFacts> Load(ProgrammeDb context, DateTimeOffset now, CancellationToken cancellation)
     {
-        var vehicles = await context.Set<VehicleRow>().AsNoTracking().OrderBy(row => row.Key).ToListAsync(cancellation);
+        var vehicles = await InProgramme(context).AsNoTracking().OrderBy(row => row.Key).ToListAsync(cancellation);
         var runs = await RunIndex.Load(context, context.Set<TestRunRow>(), cancellation);
         var plans = await PlanIndex.Load(context, context.Set<PlannedRunRow>(), cancellation);
         var carried = await context.Set<CarryOverRow>().AsNoTracking().ToDictionaryAsync(row => row.VehicleKey, row => row.FromKey, cancellation);
@@ -38,4 +38,11 @@ internal sealed record BoardFacts(
         var decided = await context.Set<RepeatDecisionRow>().Select(row => row.Test).Distinct().ToListAsync(cancellation);
         return new BoardFacts(now, vehicles, runs, [.. plans.Where(plan => !plan.PackageStored)], carried, decided.ToHashSet());
     }
+
+    // A vehicle that only historic results know is not in the programme until a run of it is made or planned.
+    private static IQueryable<VehicleRow> InProgramme(ProgrammeDb context) => context.Set<VehicleRow>().Where(row =>
+        !context.Set<HistoricOriginRow>().Any(origin => origin.Kind == HistoricKind.Vehicle && origin.Key == row.Key)
+        || row.PlannedDate != null
+        || context.Set<TestRunRow>().Any(run => run.VehicleKey == row.Key)
+        || context.Set<PlannedRunRow>().Any(plan => plan.VehicleKey == row.Key));
 }

@@ -7,7 +7,8 @@ using Toepan.Api.Store;
 namespace Toepan.Api.Programme;
 
 /// <summary>A vehicle class and how much of it is tested.</summary>
-public sealed record VehicleClassSummary(string Key, string Title, int Vehicles, int Tests);
+/// <param name="FromHistoricResults">Whether only historic results made the programme know it.</param>
+public sealed record VehicleClassSummary(string Key, string Title, int Vehicles, int Tests, bool FromHistoricResults = false);
 
 /// <summary>Vehicle classes of the programme.</summary>
 public sealed partial class VehicleClassService(IDbContextFactory<ProgrammeDb> contexts, AuditTrail audit)
@@ -29,7 +30,8 @@ public sealed partial class VehicleClassService(IDbContextFactory<ProgrammeDb> c
             .Select(row => new VehicleClassSummary(
                 row.Key, row.Title,
                 context.Set<VehicleRow>().Count(vehicle => vehicle.ClassKey == row.Key),
-                context.Set<TestRunRow>().Count(run => run.Vehicle!.ClassKey == row.Key)))
+                context.Set<TestRunRow>().Count(run => run.Vehicle!.ClassKey == row.Key),
+                context.Set<HistoricOriginRow>().Any(origin => origin.Kind == HistoricKind.VehicleClass && origin.Key == row.Key)))
             .ToListAsync(cancellation));
     }
 

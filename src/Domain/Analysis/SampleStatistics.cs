@@ -25,7 +25,8 @@ public sealed record SampleStatistics(
             return new(0, null, null, null, null, null, null, null);
         }
 
-        var sorted = values.Order().ToArray();
+        var sorted = values.ToArray();
+        Array.Sort(sorted);
         var rough = Sum(sorted, 0) / sorted.Length;
         var mean = rough + (Sum(sorted, rough) / sorted.Length);
         return new(

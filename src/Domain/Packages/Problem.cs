@@ -22,6 +22,7 @@ public enum ProblemSeverity
 /// <param name="Channel">Channel code concerned, or null.</param>
 /// <param name="Value">The offending value as text, or null.</param>
 /// <param name="Limit">The limit it broke as text, or null.</param>
+/// <param name="Column">Column of a table concerned, or null.</param>
 public sealed record Problem(
     ProblemSeverity Severity, string Code, string Message, string? File = null, int? Line = null,
-    string? Channel = null, string? Value = null, string? Limit = null);
+    string? Channel = null, string? Value = null, string? Limit = null, string? Column = null);

@@ -2,8 +2,8 @@ using System.Globalization;
 
 namespace Toepan.Domain.Packages;
 
-/// <summary>Where a problem is: entry, line, channel.</summary>
-internal readonly record struct Place(string? File = null, int? Line = null, string? Channel = null)
+/// <summary>Where a problem is: entry, line, channel, column of a table.</summary>
+internal readonly record struct Place(string? File = null, int? Line = null, string? Channel = null, string? Column = null)
 {
     public Place At(int? line) => this with { Line = line };
 
@@ -94,7 +94,7 @@ internal sealed class ProblemList
         seen[key] = (severity, count);
         if (count <= MaxAlike)
         {
-            problems.Add(new(severity, code, message, place.File, place.Line, place.Channel is null ? null : Show(place.Channel), value is null ? null : Show(value), limit));
+            problems.Add(new(severity, code, message, place.File, place.Line, place.Channel is null ? null : Show(place.Channel), value is null ? null : Show(value), limit, place.Column is null ? null : Show(place.Column)));
         }
     }
 }

@@ -18,7 +18,7 @@ public sealed record ClassComparisonQuery(ClassMeasureQuery Measures, string? Pi
 /// <param name="Standing">How far it compares with the vehicle picked out; where none is, with the whole class.</param>
 /// <param name="Rank">Place among the comparable ones by the measure sorted by, from 1, equal values sharing it; null where it is not ranked.</param>
 public sealed record ComparisonRow(
-    ClassMeasureRow Row, double? MassKg, ProtectionLevel? Level, DecidingMeasure? Deciding, MassStanding Standing, int? Rank);
+    MeasuredRow Row, double? MassKg, ProtectionLevel? Level, DecidingMeasure? Deciding, MassStanding Standing, int? Rank);
 
 /// <summary>One measure of the comparison.</summary>
 /// <param name="Statistics">Over all rows.</param>

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Toepan.Api.Programme;
-using Toepan.Api.Programme.Tables;
 using Toepan.Api.Ratings.Tables;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
@@ -41,15 +40,15 @@ public sealed class ClassComparisonService(IDbContextFactory<ProgrammeDb> contex
 
     private static async Task<IReadOnlyDictionary<string, RunStanding>> Standings(ProgrammeDb context, ClassMeasures table, CancellationToken cancellation)
     {
-        var tests = table.Rows.Select(row => row.Test).Distinct().ToList();
+        var tests = table.Rows.Where(row => row.Kind == ResultKind.Run).Select(row => row.Test).Distinct().ToList();
         var rows = await context.Set<CurrentRatingRow>().AsNoTracking()
             .Where(current => tests.Contains(current.Test) && !context.Set<CurrentRatingRow>().Any(later => later.Test == current.Test && later.Id > current.Id))
-            .Join(context.Set<TestRunRow>(), current => current.Test, run => run.Test, (current, run) => new { current.Test, run.Vehicle!.KerbMassKg, current.Rating!.Document })
+            .Select(current => new { current.Test, current.Rating!.Document })
             .ToListAsync(cancellation);
         return rows.ToDictionary(row => row.Test, row =>
         {
             var rating = StoredJson.Read<Rating>(row.Document);
-            return new RunStanding((double?)row.KerbMassKg, rating.Overall, DecidingMeasure.Of(rating));
+            return new RunStanding(rating.Overall, DecidingMeasure.Of(rating));
         });
     }
 

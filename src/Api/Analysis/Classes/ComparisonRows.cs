@@ -4,7 +4,7 @@ using Toepan.Domain.Ratings;
 namespace Toepan.Api.Analysis.Classes;
 
 /// <summary>What is known of a run beside its values.</summary>
-internal sealed record RunStanding(double? MassKg, ProtectionLevel? Level, DecidingMeasure? Deciding);
+internal sealed record RunStanding(ProtectionLevel? Level, DecidingMeasure? Deciding);
 
 /// <summary>Orders the rows and gives places to those that compare.</summary>
 internal static class ComparisonRows
@@ -17,11 +17,11 @@ internal static class ComparisonRows
         ClassMeasures table, ClassComparisonQuery query, IReadOnlyDictionary<string, RunStanding> standings)
     {
         var column = query.Sort is null ? -1 : table.Measures.ToList().IndexOf(query.Sort);
-        var masses = table.Rows.Select(row => standings.GetValueOrDefault(row.Test)?.MassKg).ToList();
+        var masses = table.Rows.Select(row => row.MassKg).ToList();
         var known = masses.Where(mass => mass is > 0).ToList();
         double? ratio = known.Count < 2 ? null : known.Max() / known.Min();
         var picked = query.Pick is null ? null : table.Rows.FirstOrDefault(row => row.Vehicle.Key == query.Pick);
-        var reference = picked is null ? null : standings.GetValueOrDefault(picked.Test)?.MassKg;
+        var reference = picked?.MassKg;
         var alike = known.Count == masses.Count ? MassComparison.Of(known.Max(), known.Min()) : MassStanding.Unknown;
         List<ComparisonRow> rows =
         [

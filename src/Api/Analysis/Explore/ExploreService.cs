@@ -6,7 +6,7 @@ using Toepan.Api.Store;
 namespace Toepan.Api.Analysis.Explore;
 
 /// <summary>Questions over the whole programme.</summary>
-public sealed class ExploreService(IDbContextFactory<ProgrammeDb> contexts)
+public sealed class ExploreService(IDbContextFactory<ProgrammeDb> contexts, ProgrammeMeasures measures)
 {
     /// <summary>The answer of a question; runs without a figure are counted and left out.</summary>
     public async Task<Outcome<ExploreAnswer>> Ask(Viewer viewer, ExploreQuestion question, CancellationToken cancellation = default)
@@ -24,7 +24,7 @@ public sealed class ExploreService(IDbContextFactory<ProgrammeDb> contexts)
         }
 
         var titles = classes.ToDictionary(row => row.Key, row => row.Title);
-        var points = await ExplorePoints.Load(context, question, titles, cancellation);
-        return ExploreAnswers.Of(question, [.. question.Classes.Select(key => titles[key])], points);
+        var rows = await measures.Load(viewer, ExplorePoints.Asked(question), cancellation);
+        return rows.Map(found => ExploreAnswers.Of(question, [.. question.Classes.Select(key => titles[key])], ExplorePoints.Of(found, question, titles)));
     }
 }

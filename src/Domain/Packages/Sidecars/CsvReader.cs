@@ -11,12 +11,19 @@ public sealed record CsvRecord(IReadOnlyList<string> Fields, int Line)
 
 /// <summary>
 /// Comma-separated records by RFC 4180: fields may be quoted, a quote within is doubled, a quoted field may hold line ends. Written here because
-/// each problem needs its physical line and nothing may be guessed: a stray quote is an error, never repaired.
+/// each problem needs its physical line and nothing may be guessed: a stray quote is an error, never repaired. Reads forward only, a record at a time.
 /// </summary>
-public sealed class CsvReader(string text, char separator)
+public sealed class CsvReader(TextReader text, char separator)
 {
-    private int at;
+    private const int End = -1;
+    private readonly StringBuilder field = new();
+    private int next = text.Read();
     private int line = 1;
+
+    public CsvReader(string text, char separator)
+        : this(new StringReader(text), separator)
+    {
+    }
 
     /// <summary>Why the last record could not be read, or null.</summary>
     public string? Flaw { get; private set; }
@@ -27,7 +34,7 @@ public sealed class CsvReader(string text, char separator)
     /// <summary>The next record; null at the end or at a flaw.</summary>
     public CsvRecord? Next()
     {
-        if (at >= text.Length || Flaw is not null)
+        if (next == End || Flaw is not null)
         {
             return null;
         }
@@ -36,12 +43,12 @@ public sealed class CsvReader(string text, char separator)
         var start = line;
         do
         {
-            if (Field() is not { } field)
+            if (Field() is not { } read)
             {
                 return null;
             }
 
-            fields.Add(field);
+            fields.Add(read);
         }
         while (Take(separator));
         TakeLineEnd();
@@ -55,54 +62,61 @@ public sealed class CsvReader(string text, char separator)
             return Quoted();
         }
 
-        var start = at;
-        while (at < text.Length && text[at] != separator && text[at] is not ('\r' or '\n'))
+        field.Clear();
+        while (next != End && next != separator && next is not ('\r' or '\n'))
         {
-            if (text[at] == '"')
+            if (next == '"')
             {
                 return Fail("a quote stands inside a field that is not quoted");
             }
 
-            at++;
+            Keep();
         }
 
-        return text[start..at];
+        return field.ToString();
     }
 
     private string? Quoted()
     {
-        var (opened, field) = (line, new StringBuilder());
-        while (at < text.Length)
+        var opened = line;
+        field.Clear();
+        while (next != End)
         {
             if (Take('"'))
             {
-                if (!Take('"'))
+                if (next != '"')
                 {
-                    return at == text.Length || text[at] == separator || text[at] is '\r' or '\n'
-                        ? field.ToString()
-                        : Fail("text follows a closing quote");
+                    return next == End || next == separator || next is '\r' or '\n' ? field.ToString() : Fail("text follows a closing quote");
                 }
 
-                field.Append('"');
+                Keep();
                 continue;
             }
 
-            line += text[at] == '\n' || (text[at] == '\r' && !(at + 1 < text.Length && text[at + 1] == '\n')) ? 1 : 0;
-            field.Append(text[at++]);
+            var returned = next == '\r';
+            line += next == '\n' ? 1 : 0;
+            Keep();
+            line += returned && next != '\n' ? 1 : 0;
         }
 
         line = opened;
         return Fail("a quoted field is never closed");
     }
 
+    private void Keep()
+    {
+        field.Append((char)next);
+        next = text.Read();
+    }
+
     private bool Take(char wanted)
     {
-        if (at >= text.Length || text[at] != wanted)
+        if (next != wanted)
         {
             return false;
         }
 
-        at++;
+        next = text.Read();
         return true;
     }
 
