@@ -185,6 +185,194 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("account_token", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.PrimitiveCollection<string[]>("Codes")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("codes");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<long?>("Replaces")
+                        .HasColumnType("bigint")
+                        .HasColumnName("replaces");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.Property<int>("Tests")
+                        .HasColumnType("integer")
+                        .HasColumnName("tests");
+
+                    b.Property<int>("Values")
+                        .HasColumnType("integer")
+                        .HasColumnName("values");
+
+                    b.HasKey("Id")
+                        .HasName("pk_result_batch");
+
+                    b.HasIndex("Replaces")
+                        .HasDatabaseName("ix_result_batch_replaces");
+
+                    b.ToTable("result_batch", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.ResultWithdrawalRow", b =>
+                {
+                    b.Property<long>("BatchId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("batch_id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.HasKey("BatchId")
+                        .HasName("pk_result_withdrawal");
+
+                    b.ToTable("result_withdrawal", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryMeasureRow", b =>
+                {
+                    b.Property<long>("BatchId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("batch_id");
+
+                    b.Property<string>("Code")
+                        .HasColumnType("text")
+                        .HasColumnName("code");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<double>("Value")
+                        .HasColumnType("double precision")
+                        .HasColumnName("value");
+
+                    b.HasKey("BatchId", "Code", "Number", "Position")
+                        .HasName("pk_summary_measure");
+
+                    b.HasIndex("BatchId", "Number")
+                        .HasDatabaseName("ix_summary_measure_batch_id_number");
+
+                    b.ToTable("summary_measure", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryOccupantRow", b =>
+                {
+                    b.Property<long>("BatchId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("batch_id");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Dummy")
+                        .HasColumnType("text")
+                        .HasColumnName("dummy");
+
+                    b.HasKey("BatchId", "Number", "Position")
+                        .HasName("pk_summary_occupant");
+
+                    b.ToTable("summary_occupant", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryRunRow", b =>
+                {
+                    b.Property<long>("BatchId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("batch_id");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<DateOnly?>("Date")
+                        .HasColumnType("date")
+                        .HasColumnName("date");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("digest");
+
+                    b.Property<int?>("ModelYear")
+                        .HasColumnType("integer")
+                        .HasColumnName("model_year");
+
+                    b.Property<string>("Procedure")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("procedure");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<double?>("TestMassKg")
+                        .HasColumnType("double precision")
+                        .HasColumnName("test_mass_kg");
+
+                    b.Property<string>("VehicleKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.HasKey("BatchId", "Number")
+                        .HasName("pk_summary_run");
+
+                    b.HasIndex("Test")
+                        .HasDatabaseName("ix_summary_run_test");
+
+                    b.HasIndex("VehicleKey")
+                        .HasDatabaseName("ix_summary_run_vehicle_key");
+
+                    b.ToTable("summary_run", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Analysis.Tables.SavedQuestionRow", b =>
                 {
                     b.Property<long>("Id")
@@ -928,6 +1116,26 @@ namespace Toepan.Api.Store.Migrations
                         .HasDatabaseName("ix_carry_over_from_key");
 
                     b.ToTable("carry_over", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.HistoricOriginRow", b =>
+                {
+                    b.Property<string>("Kind")
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Key")
+                        .HasColumnType("text")
+                        .HasColumnName("key");
+
+                    b.Property<long>("BatchId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("batch_id");
+
+                    b.HasKey("Kind", "Key")
+                        .HasName("pk_historic_origin");
+
+                    b.ToTable("historic_origin", "lab");
                 });
 
             modelBuilder.Entity("Toepan.Api.Programme.Tables.MeasureViewRow", b =>
@@ -1921,6 +2129,62 @@ namespace Toepan.Api.Store.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_account_token_account_user_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", null)
+                        .WithMany()
+                        .HasForeignKey("Replaces")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_result_batch_result_batch_replaces");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.ResultWithdrawalRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", null)
+                        .WithOne()
+                        .HasForeignKey("Toepan.Api.Analysis.Historic.Tables.ResultWithdrawalRow", "BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_result_withdrawal_result_batch_batch_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryMeasureRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_summary_measure_result_batch_batch_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryOccupantRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Analysis.Historic.Tables.SummaryRunRow", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId", "Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_summary_occupant_summary_run_batch_id_number");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryRunRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_summary_run_result_batch_batch_id");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_summary_run_vehicle_vehicle_key");
                 });
 
             modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>

@@ -12,7 +12,7 @@ using Toepan.Api.Store;
 namespace Toepan.Api.Store.Migrations
 {
     [DbContext(typeof(ProgrammeDb))]
-    [Migration("20261125151338_HistoricResults")]
+    [Migration("20261125152146_HistoricResults")]
     partial class HistoricResults
     {
         /// <inheritdoc />
@@ -1701,6 +1701,14 @@ namespace Toepan.Api.Store.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
 
+                    b.Property<DateTimeOffset?>("DisabledAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("disabled_at");
+
+                    b.Property<string>("DisabledBy")
+                        .HasColumnType("text")
+                        .HasColumnName("disabled_by");
+
                     b.Property<string>("Email")
                         .HasMaxLength(256)
                         .HasColumnType("character varying(256)")
@@ -1709,6 +1717,10 @@ namespace Toepan.Api.Store.Migrations
                     b.Property<bool>("EmailConfirmed")
                         .HasColumnType("boolean")
                         .HasColumnName("email_confirmed");
+
+                    b.Property<DateTimeOffset?>("LastSignInAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_sign_in_at");
 
                     b.Property<bool>("LockoutEnabled")
                         .HasColumnType("boolean")
@@ -1767,6 +1779,118 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("account", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Security.Tables.InvitationRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("CreatedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("created_by");
+
+                    b.Property<DateTimeOffset>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<byte[]>("Hash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("hash");
+
+                    b.PrimitiveCollection<string[]>("Roles")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("roles");
+
+                    b.Property<DateTimeOffset?>("UsedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("used_at");
+
+                    b.Property<string>("UsedBy")
+                        .HasColumnType("text")
+                        .HasColumnName("used_by");
+
+                    b.Property<string>("Whom")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("whom");
+
+                    b.Property<DateTimeOffset?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("withdrawn_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_invitation");
+
+                    b.HasIndex("Hash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_invitation_hash");
+
+                    b.ToTable("invitation", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Security.Tables.RecoveryCodeRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("AccountId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("account_id");
+
+                    b.Property<byte[]>("Hash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("hash");
+
+                    b.Property<DateTimeOffset?>("UsedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("used_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_recovery_code");
+
+                    b.HasIndex("AccountId", "Hash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_recovery_code_account_id_hash");
+
+                    b.ToTable("recovery_code", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Security.Tables.SecondFactorRow", b =>
+                {
+                    b.Property<Guid>("AccountId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("account_id");
+
+                    b.Property<DateTimeOffset?>("ConfirmedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("confirmed_at");
+
+                    b.Property<long>("LastStep")
+                        .HasColumnType("bigint")
+                        .HasColumnName("last_step");
+
+                    b.Property<string>("ProtectedKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("protected_key");
+
+                    b.HasKey("AccountId")
+                        .HasName("pk_second_factor");
+
+                    b.ToTable("second_factor", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Security.Tables.TokenRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1801,6 +1925,10 @@ namespace Toepan.Api.Store.Migrations
                         .HasColumnType("text")
                         .HasColumnName("name");
 
+                    b.Property<Guid?>("OwnerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("owner_id");
+
                     b.Property<DateTimeOffset?>("RevokedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("revoked_at");
@@ -1809,6 +1937,13 @@ namespace Toepan.Api.Store.Migrations
                         .IsRequired()
                         .HasColumnType("text[]")
                         .HasColumnName("roles");
+
+                    b.PrimitiveCollection<string[]>("Scopes")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("text[]")
+                        .HasColumnName("scopes")
+                        .HasDefaultValueSql("'{}'");
 
                     b.HasKey("Id")
                         .HasName("pk_token");
@@ -1819,7 +1954,12 @@ namespace Toepan.Api.Store.Migrations
 
                     b.HasIndex("Name")
                         .IsUnique()
-                        .HasDatabaseName("ix_token_name");
+                        .HasDatabaseName("ix_token_name")
+                        .HasFilter("owner_id IS NULL");
+
+                    b.HasIndex("OwnerId", "Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_token_owner_id_name");
 
                     b.ToTable("token", "lab");
                 });
@@ -2279,6 +2419,35 @@ namespace Toepan.Api.Store.Migrations
                         .HasConstraintName("fk_rating_reduction_reduction_id");
 
                     b.Navigation("Reduction");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Security.Tables.RecoveryCodeRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Security.Tables.Account", null)
+                        .WithMany()
+                        .HasForeignKey("AccountId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_recovery_code_account_account_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Security.Tables.SecondFactorRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Security.Tables.Account", null)
+                        .WithOne()
+                        .HasForeignKey("Toepan.Api.Security.Tables.SecondFactorRow", "AccountId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_second_factor_account_account_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Security.Tables.TokenRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Security.Tables.Account", null)
+                        .WithMany()
+                        .HasForeignKey("OwnerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_token_account_owner_id");
                 });
 
             modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>
