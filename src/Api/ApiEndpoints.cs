@@ -8,6 +8,7 @@ using Toepan.Api.Measures;
 using Toepan.Api.Packages;
 using Toepan.Api.Programme;
 using Toepan.Api.Ratings;
+using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Security;
 using Toepan.Api.Sheets;
 using Toepan.Api.Store;
@@ -27,6 +28,7 @@ public static class ApiEndpoints
         app.MapMeasures();
         app.MapFindings();
         app.MapRatings();
+        app.MapReviews();
         app.MapAnalysis();
         app.MapResults();
         app.MapRepeats();

@@ -13,6 +13,7 @@ using Toepan.Api.Measures;
 using Toepan.Api.Packages;
 using Toepan.Api.Programme;
 using Toepan.Api.Ratings;
+using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Sheets;
 using Toepan.Domain.Analysis.Historic;
 using Toepan.Domain.Packages;
@@ -52,6 +53,7 @@ public static class ApiServices
             .AddScoped<MeasureService>()
             .AddScoped<FindingService>()
             .AddScoped<RatingService>()
+            .AddScoped<ReviewService>()
             .AddScoped<SheetService>()
             .AddScoped<ClassMeasureService>()
             .AddHistoricResults()

@@ -37,7 +37,7 @@ internal static class BoardTasks
         }
 
         var waits = run.State == TestState.Rated.Word() || run.State == TestState.InReview.Word();
-        return waits && viewer.Is(Role.Reviewer, Role.Manager, Role.Administrator) ? At("Review the run.", $"/tests/{run.Test}") : null;
+        return waits && viewer.Is(Role.Reviewer, Role.Manager, Role.Administrator) ? At("Review the run.", $"/tests/{run.Test}/review") : null;
 
         BoardTask At(string what, string address) => new(run.Test, run.Vehicle, what, run.Since, facts.Days(run.Since)) { Address = address };
     }

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Toepan.Api.Programme.Tables;
+using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Ratings.Tables;
 using Toepan.Api.Store;
 using Toepan.Domain.Programme;
@@ -18,7 +19,8 @@ internal static class RunIndex
         var tests = rows.ConvertAll(run => run.Test);
         var ratings = await Ratings(context, tests, cancellation);
         var others = await OtherChanges(context, tests, cancellation);
-        return rows.ConvertAll(run => Summary(run, [.. ratings[run.Test]], others[run.Test]));
+        var reviews = await ReviewIndex.Load(context, tests, cancellation);
+        return rows.ConvertAll(run => Summary(run, [.. ratings[run.Test]], [.. others[run.Test], .. reviews[run.Test].Changes]));
     }
 
     // What is known of the runs beside their ratings: plan and specimen, decisions to repeat, repeats.

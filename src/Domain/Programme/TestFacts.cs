@@ -30,14 +30,14 @@ public sealed record TestFacts
     /// <summary>The current rating has an overall level.</summary>
     public bool HasOverallLevel { get; init; }
 
-    /// <summary>Handed to the reviewers.</summary>
+    /// <summary>A part was signed or sent back.</summary>
     public bool ReviewOpened { get; init; }
 
     /// <summary>Signatures that stand for the current rating.</summary>
     public int Signatures { get; init; }
 
-    /// <summary>Signatures a release needs.</summary>
-    public int SignaturesNeeded { get; init; } = 2;
+    /// <summary>Every signature stands and a manager has approved the current rating.</summary>
+    public bool Approved { get; init; }
 
     /// <summary>The sheet is public.</summary>
     public bool Released { get; init; }

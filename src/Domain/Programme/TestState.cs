@@ -24,10 +24,10 @@ public enum TestState
     /// <summary>Valid (or accepted with a reason) and rated; nobody has signed.</summary>
     Rated,
 
-    /// <summary>Some, not all, signatures stand, or it was handed to the reviewers.</summary>
+    /// <summary>Somebody signed a part or sent one back; not approved.</summary>
     InReview,
 
-    /// <summary>Every signature stands; not public.</summary>
+    /// <summary>Every signature stands and a manager approved the rating; not public.</summary>
     Approved,
 
     /// <summary>Public.</summary>

@@ -37,7 +37,7 @@ public static class TestStates
 
     private static TestState Review(TestFacts facts) => facts switch
     {
-        _ when facts.Signatures >= facts.SignaturesNeeded => TestState.Approved,
+        { Approved: true } => TestState.Approved,
         { Signatures: > 0 } or { ReviewOpened: true } => TestState.InReview,
         _ => TestState.Rated,
     };

@@ -23,8 +23,9 @@ public sealed class TestStatesTests
         { TestState.Rated, Rated with { Valid = false, Accepted = true } },
         { TestState.InReview, Rated with { Signatures = 1 } },
         { TestState.InReview, Rated with { ReviewOpened = true } },
-        { TestState.Approved, Rated with { Signatures = 2 } },
-        { TestState.Approved, Rated with { Signatures = 3, SignaturesNeeded = 3 } },
+        { TestState.InReview, Rated with { Signatures = 4 } },
+        { TestState.Approved, Rated with { Signatures = 4, Approved = true } },
+        { TestState.NotValid, Rated with { Valid = false, Signatures = 4, Approved = true } },
         { TestState.Released, Rated with { Signatures = 2, Released = true } },
     };
 
