@@ -1,8 +1,15 @@
 using Microsoft.EntityFrameworkCore;
+using Toepan.Api.Measures.Tables;
+using Toepan.Api.Packages.Tables;
 using Toepan.Api.Programme.Tables;
+using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Store;
+using Toepan.Domain.Ratings.Reviews;
 
 namespace Toepan.Api.Programme;
+
+/// <summary>The review of a run, and who uploaded its package.</summary>
+internal sealed record BoardReview(ReviewStanding Standing, string Uploader);
 
 /// <summary>Everything the board is made of, at one moment.</summary>
 /// <param name="Now">The moment.</param>
@@ -11,9 +18,10 @@ namespace Toepan.Api.Programme;
 /// <param name="AllPlanned">Planned runs that are not made, by date.</param>
 /// <param name="SharedFrom">Vehicles that have another's rating → that vehicle.</param>
 /// <param name="Decided">Runs with a decision about a repeat.</param>
+/// <param name="Reviews">Where the review of each run's current rating stands, and who uploaded its package.</param>
 internal sealed record BoardFacts(
     DateTimeOffset Now, IReadOnlyList<VehicleRow> Vehicles, IReadOnlyList<TestRunSummary> AllRuns, IReadOnlyList<PlannedRun> AllPlanned,
-    IReadOnlyDictionary<string, string> SharedFrom, IReadOnlySet<string> Decided)
+    IReadOnlyDictionary<string, string> SharedFrom, IReadOnlySet<string> Decided, IReadOnlyDictionary<string, BoardReview> Reviews)
 {
     public ILookup<string, TestRunSummary> Runs { get; } = AllRuns.ToLookup(run => run.Vehicle.Key);
 
@@ -36,7 +44,19 @@ internal sealed record BoardFacts(
         }
 
         var decided = await context.Set<RepeatDecisionRow>().Select(row => row.Test).Distinct().ToListAsync(cancellation);
-        return new BoardFacts(now, vehicles, runs, [.. plans.Where(plan => !plan.PackageStored)], carried, decided.ToHashSet());
+        return new BoardFacts(
+            now, vehicles, runs, [.. plans.Where(plan => !plan.PackageStored)], carried, decided.ToHashSet(), await LoadReviews(context, now, cancellation));
+    }
+
+    private static async Task<IReadOnlyDictionary<string, BoardReview>> LoadReviews(ProgrammeDb context, DateTimeOffset now, CancellationToken cancellation)
+    {
+        var tests = await context.Set<TestRunRow>().Select(run => run.Test).ToListAsync(cancellation);
+        var reviews = await ReviewIndex.Load(context, tests, cancellation);
+        var current = reviews.Values.Select(review => review.Spans[^1].Rating.ReductionId).ToList();
+        var uploaders = await context.Set<ReductionRow>().Where(row => current.Contains(row.Id))
+            .Join(context.Set<PackageRow>(), row => row.PackageSha256, package => package.Sha256, (row, package) => new { row.Test, package.UploadedBy })
+            .ToDictionaryAsync(row => row.Test, row => row.UploadedBy, cancellation);
+        return reviews.Values.ToDictionary(review => review.Test, review => new BoardReview(review.Standing(now), uploaders[review.Test]));
     }
 
     // A vehicle that only historic results know is not in the programme until a run of it is made or planned.

@@ -36,10 +36,29 @@ internal static class BoardTasks
             return MayMeasure(viewer) ? At($"Complete the rating: {run.NotRated ?? "something is missing"}.", $"/tests/{run.Test}") : null;
         }
 
-        var waits = run.State == TestState.Rated.Word() || run.State == TestState.InReview.Word();
-        return waits && viewer.Is(Role.Reviewer, Role.Manager, Role.Administrator) ? At("Review the run.", $"/tests/{run.Test}/review") : null;
+        return ReviewTask(run, facts, viewer) is { } what ? At(what, $"/tests/{run.Test}/review") : null;
 
         BoardTask At(string what, string address) => new(run.Test, run.Vehicle, what, run.Since, facts.Days(run.Since)) { Address = address };
+    }
+
+    // What waits of a review, for somebody who had no hand in the run.
+    private static string? ReviewTask(TestRunSummary run, BoardFacts facts, Viewer viewer)
+    {
+        var waits = run.State == TestState.Rated.Word() || run.State == TestState.InReview.Word();
+        if (!waits || !facts.Reviews.TryGetValue(run.Test, out var review) || string.Equals(review.Uploader, viewer.Name, StringComparison.OrdinalIgnoreCase))
+        {
+            return null;
+        }
+
+        if (review.Standing.Missing.Count == 0)
+        {
+            return viewer.Is(Role.Manager, Role.Administrator) ? "Approve the rating: every part is signed." : null;
+        }
+
+        var unsigned = review.Standing.Parts.Where(part => part.Act is null).Select(part => part.Part.ToString().ToLowerInvariant()).ToList();
+        return !viewer.Is(Role.Reviewer, Role.Manager, Role.Administrator) ? null
+            : unsigned.Count > 0 ? $"Review the run: {string.Join(", ", unsigned)}."
+            : review.Standing.OpenConcerns.Any() ? "Decide about a concern of the run." : null;
     }
 
     private static BoardTask? OfPlan(PlannedRun plan, BoardFacts facts, Viewer viewer)
