@@ -11,14 +11,14 @@ internal static class ReviewEndpoints
 {
     public static void MapReviews(this IEndpointRouteBuilder app)
     {
-        var group = app.MapApiGroup("/tests/{test}/reviews", "Reviews").ProducesProblem(StatusCodes.Status404NotFound);
+        var group = app.MapApiGroup("/tests/{test}", "Reviews").ProducesProblem(StatusCodes.Status404NotFound);
 
-        group.MapGet("", Get).Describe(
+        group.MapGet("/reviews", Get).Describe(
             "getReview", "The review of a run", "Parts with their signatures, concerns, approval, what is missing, and what the caller may not do and why.");
-        group.MapPost("", Act).RequireRoles(Role.Reviewer, Role.Manager, Role.Administrator).ProducesProblem(StatusCodes.Status409Conflict).Describe(
+        group.MapPost("/reviews", Act).RequireRoles(Role.Reviewer, Role.Manager, Role.Administrator).ProducesProblem(StatusCodes.Status409Conflict).Describe(
             "actOnReview", "Sign, send back, accept or approve",
             "kind: sign or sendBack with part (conduct, data, structure, film), acceptRun, acceptConcern with concern, approve. ratingId is the rating looked at: 409 where another is current. Nobody signs their own work.");
-        group.MapPost("/{act:long}/withdrawal", Withdraw).RequireRoles(Role.Reviewer, Role.Manager, Role.Administrator).ProducesProblem(StatusCodes.Status409Conflict).Describe(
+        group.MapPost("/reviews/{act:long}/withdrawal", Withdraw).RequireRoles(Role.Reviewer, Role.Manager, Role.Administrator).ProducesProblem(StatusCodes.Status409Conflict).Describe(
             "withdrawReviewAct", "Take an act of a review back", "Whoever did it, or a manager; a reason is required.");
     }
 
