@@ -6,6 +6,7 @@ using Toepan.Api.Analysis.Historic;
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
 using Toepan.Api.Packages;
+using Toepan.Api.Packages.Attachments;
 using Toepan.Api.Programme;
 using Toepan.Api.Ratings;
 using Toepan.Api.Ratings.Reviews;
@@ -24,6 +25,8 @@ public static class ApiEndpoints
         app.MapVehicles();
         app.MapPlan();
         app.MapPackages();
+        app.MapAttachments();
+        app.MapAttachmentFiles();
         app.MapChannels();
         app.MapMeasures();
         app.MapFindings();

@@ -11,6 +11,7 @@ using Toepan.Api.Analysis.Historic;
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
 using Toepan.Api.Packages;
+using Toepan.Api.Packages.Attachments;
 using Toepan.Api.Programme;
 using Toepan.Api.Ratings;
 using Toepan.Api.Ratings.Reviews;
@@ -26,6 +27,7 @@ public static class ApiServices
     public static IServiceCollection AddFeatureServices(this IServiceCollection services)
     {
         services.AddOptions<UploadSettings>().BindConfiguration(UploadSettings.Section);
+        services.AddOptions<AttachmentSettings>().BindConfiguration(AttachmentSettings.Section);
         return services
             .AddSingleton(ProgrammeRules.Carried)
             .AddSingleton(provider =>
@@ -47,6 +49,11 @@ public static class ApiServices
             .AddScoped<BoardService>()
             .AddScoped<PackageService>()
             .AddScoped<PackageDownloadService>()
+            .AddScoped<AttachmentService>()
+            .AddScoped<AttachmentEditor>()
+            .AddScoped<AttachmentContent>()
+            .AddScoped<PictureService>()
+            .AddScoped<FilmService>()
             .AddScoped<ChannelService>()
             .AddScoped<ChannelFlagService>()
             .AddScoped<PlotService>()

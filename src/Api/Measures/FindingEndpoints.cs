@@ -14,18 +14,18 @@ internal static class FindingEndpoints
 
     public static void MapFindings(this IEndpointRouteBuilder app)
     {
-        var group = app.MapApiGroup("/tests/{test}/findings", "Findings").ProducesProblem(StatusCodes.Status404NotFound);
+        var group = app.MapApiGroup("/tests/{test}", "Findings").ProducesProblem(StatusCodes.Status404NotFound);
 
-        group.MapGet("", List).Describe(
+        group.MapGet("/findings", List).Describe(
             "listFindings", "Findings of a run",
             "What film and inspection showed, as it counts: the package's findings with what was added, corrected or withdrawn on the page, and who did so when and why. all=true gives those that do not count too.");
-        group.MapPost("", Add).RequireRoles(Finders).ProducesProblem(StatusCodes.Status409Conflict).Describe(
+        group.MapPost("/findings", Add).RequireRoles(Finders).ProducesProblem(StatusCodes.Status409Conflict).Describe(
             "addFinding", "Add a finding",
             "Engineers, managers and administrators. The package stays as it is; the run is reduced and rated again. timeMs left out means an inspection.");
-        group.MapPut("/{finding}", Correct).RequireRoles(Finders).ProducesProblem(StatusCodes.Status409Conflict).Describe(
+        group.MapPut("/findings/{finding}", Correct).RequireRoles(Finders).ProducesProblem(StatusCodes.Status409Conflict).Describe(
             "correctFinding", "Correct a finding",
             "Engineers, managers and administrators. Gives everything the finding says, a reason, and the version last read; 409 where somebody changed it since. Reduces and rates again.");
-        group.MapPost("/{finding}/withdrawal", Withdraw).RequireRoles(Finders).ProducesProblem(StatusCodes.Status409Conflict).Describe(
+        group.MapPost("/findings/{finding}/withdrawal", Withdraw).RequireRoles(Finders).ProducesProblem(StatusCodes.Status409Conflict).Describe(
             "withdrawFinding", "Withdraw a finding",
             "Engineers, managers and administrators. A reason and the version last read; the finding is kept and no longer counts. Reduces and rates again.");
     }

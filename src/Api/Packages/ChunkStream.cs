@@ -4,9 +4,18 @@ using Toepan.Api.Store;
 
 namespace Toepan.Api.Packages;
 
-/// <summary>A stored package as a seekable stream that fetches one chunk at a time. Owns its context.</summary>
-internal sealed class ChunkStream(ProgrammeDb context, string sha256, long length) : Stream
+/// <summary>Stored bytes as a seekable stream that fetches one chunk at a time. Owns its context.</summary>
+/// <param name="context">Context the chunks are read with.</param>
+/// <param name="query">The chunk of a number.</param>
+/// <param name="length">Bytes in all.</param>
+internal sealed class ChunkStream(ProgrammeDb context, Func<int, IQueryable<byte[]>> query, long length) : Stream
 {
+    /// <summary>A stored package.</summary>
+    public ChunkStream(ProgrammeDb context, string packageSha256, long length)
+        : this(context, number => context.Set<PackageChunkRow>().Where(row => row.PackageSha256 == packageSha256 && row.Number == number).Select(row => row.Bytes), length)
+    {
+    }
+
     private byte[] chunk = [];
     private int chunkNumber = -1;
     private long position;
@@ -28,7 +37,7 @@ internal sealed class ChunkStream(ProgrammeDb context, string sha256, long lengt
     {
         if (Wanted(out var number))
         {
-            chunk = Query(number).Single();
+            chunk = query(number).Single();
             chunkNumber = number;
         }
 
@@ -39,7 +48,7 @@ internal sealed class ChunkStream(ProgrammeDb context, string sha256, long lengt
     {
         if (Wanted(out var number))
         {
-            chunk = await Query(number).SingleAsync(cancellationToken);
+            chunk = await query(number).SingleAsync(cancellationToken);
             chunkNumber = number;
         }
 
@@ -60,9 +69,9 @@ internal sealed class ChunkStream(ProgrammeDb context, string sha256, long lengt
     {
     }
 
-    public override void SetLength(long value) => throw new NotSupportedException("A stored package cannot be changed.");
+    public override void SetLength(long value) => throw new NotSupportedException("Stored bytes cannot be changed.");
 
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException("A stored package cannot be changed.");
+    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException("Stored bytes cannot be changed.");
 
     protected override void Dispose(bool disposing)
     {
@@ -85,9 +94,6 @@ internal sealed class ChunkStream(ProgrammeDb context, string sha256, long lengt
         number = (int)(position / PackageChunkRow.Size);
         return position < length && number != chunkNumber;
     }
-
-    private IQueryable<byte[]> Query(int number) => context.Set<PackageChunkRow>()
-        .Where(row => row.PackageSha256 == sha256 && row.Number == number).Select(row => row.Bytes);
 
     private int Take(Span<byte> buffer)
     {

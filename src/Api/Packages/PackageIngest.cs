@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Toepan.Api.Packages.Attachments;
 using Toepan.Api.Packages.Tables;
 using Toepan.Api.Programme.Tables;
 using Toepan.Api.Store;
@@ -10,7 +11,7 @@ namespace Toepan.Api.Packages;
 /// The one transaction that takes a computed package in. Under the lock of the test code: whatever is stored of that code when it
 /// begins decides between new, same bytes, conflict and replacement.
 /// </summary>
-internal sealed class PackageIngest(ProgrammeDb context, IncomingPackage incoming, UploadOptions options)
+internal sealed class PackageIngest(ProgrammeDb context, UploadSpool spool, IncomingPackage incoming, UploadOptions options)
 {
     private ProgrammeDocument Programme => incoming.Package.Programme;
 
@@ -40,6 +41,7 @@ internal sealed class PackageIngest(ProgrammeDb context, IncomingPackage incomin
         if (!await context.Set<PackageRow>().AnyAsync(row => row.Sha256 == incoming.Upload.Sha256, cancellation))
         {
             await PackageArchive.Write(context, incoming, cause.By, cause.At, cancellation);
+            await PackageAttachmentIngest.Write(context, spool, incoming, cause.By, cause.At, cancellation);
         }
 
         await RunResults.Write(context, incoming.Upload.Sha256, incoming.Problems, run, cause, cancellation);

@@ -61,7 +61,7 @@ public sealed class PackageService(
             return taken;
         }
 
-        var ingest = new PackageIngest(context, incoming, options);
+        var ingest = new PackageIngest(context, spool, incoming, options);
         var decision = await ingest.Decide(cancellation);
         if (decision.Refusal is { } refusal)
         {

@@ -23,6 +23,7 @@ internal sealed class PackageParts(PackageLayout layout, EntryExpander expander,
         var findings = Table(layout.Findings, FindingsFile.Required, FindingsFile.Optional) is { } rows
             ? FindingsFile.Read(rows, programme?.Occupants)
             : [];
+        var films = Table(layout.Films, FilmsFile.Required, FilmsFile.Optional) is { } timings ? FilmsFile.Read(timings, layout.Attachments) : [];
         if (problems.Rejected || programme is null || channels is null || !layout.Attachments.All(expander.Skim))
         {
             return null;
@@ -38,11 +39,15 @@ internal sealed class PackageParts(PackageLayout layout, EntryExpander expander,
             Points = points,
             Clearances = clearances,
             Findings = findings,
-            Attachments = [.. layout.Attachments.Select(entry => new Attachment(entry.Name, entry.Bytes))],
+            Films = films,
+            Attachments = [.. layout.Attachments.Select(Attached)],
             TopFolder = layout.TopFolder,
             ContentSha256 = EntryDigest.OfAll(expander.Digests),
         };
     }
+
+    private Attachment Attached(ZipEntry entry) => new(
+        entry.Name, entry.Bytes, Convert.ToHexStringLower(expander.Digests.First(digest => digest.Name == entry.Name).Sha256));
 
     private void TellMissing()
     {

@@ -27,6 +27,7 @@ public static class PackageWriter
         AddRows(zip, PackageLayout.PointsName, package.Points, SidecarWriter.Points);
         AddRows(zip, PackageLayout.ClearancesName, package.Clearances, SidecarWriter.Clearances);
         AddRows(zip, PackageLayout.FindingsName, package.Findings, SidecarWriter.Findings);
+        AddRows(zip, PackageLayout.FilmsName, package.Films, SidecarWriter.Films);
         foreach (var kept in attachment is null ? [] : package.Attachments)
         {
             using var content = attachment!(kept);

@@ -116,4 +116,6 @@ public static class ProblemCodes
     public const string FindingKind = "findings.unknown-kind";
     public const string FindingRegion = "findings.unknown-region";
     public const string FindingPosition = "findings.unknown-position";
+    public const string FilmUnknown = "films.unknown-file";
+    public const string FilmTwice = "films.twice";
 }

@@ -3,7 +3,8 @@ namespace Toepan.Domain.Packages;
 /// <summary>A file the package carries along: photograph, film, document, or one this version does not know.</summary>
 /// <param name="Path">Entry name without top folder.</param>
 /// <param name="Length">Expanded size, bytes.</param>
-public sealed record Attachment(string Path, long Length);
+/// <param name="Sha256">Lower-case hex SHA-256 of the expanded bytes; null where it was not read from an archive.</param>
+public sealed record Attachment(string Path, long Length, string? Sha256 = null);
 
 /// <summary>Everything one uploaded package says, read and validated, nothing computed yet.</summary>
 public sealed record TestPackage
@@ -26,6 +27,9 @@ public sealed record TestPackage
     public required IReadOnlyList<Clearance> Clearances { get; init; }
 
     public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>Rows of Movie/films.csv: how fast films were recorded and where contact is in them.</summary>
+    public IReadOnlyList<FilmTiming> Films { get; init; } = [];
 
     public required IReadOnlyList<Attachment> Attachments { get; init; }
 

@@ -1,5 +1,4 @@
 using System.Net;
-using System.Text.Json;
 using Toepan.Api.Security;
 using Toepan.Api.Tests.Packages;
 using Toepan.Api.Tests.Store;

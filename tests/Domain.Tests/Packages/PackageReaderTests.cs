@@ -68,7 +68,8 @@ public sealed class PackageReaderTests
                 new(null, null, "door-jammed", "structure", FindingSeverity.Note, "by hand", null, 3),
             ],
             package.Findings);
-        Assert.Equal([new Attachment("Photo/a.jpg", 6)], package.Attachments);
+        // sha256sum of the six bytes.
+        Assert.Equal([new Attachment("Photo/a.jpg", 6, "6456b2ac4bae7c410724a1dbd8eeaaf2a9cb6b03c3e6c82ccd8101b284656791")], package.Attachments);
         Assert.Null(package.TopFolder);
     }
 

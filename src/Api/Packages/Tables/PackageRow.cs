@@ -24,6 +24,9 @@ public sealed class PackageRow : IEntityTypeConfiguration<PackageRow>, IAppendOn
     /// <summary>Lines of the channel index.</summary>
     public string IndexHeader { get; set; } = "[]";
 
+    /// <summary>Rows of Movie/films.csv.</summary>
+    public string Films { get; set; } = "[]";
+
     /// <summary>Attachments.</summary>
     public string Attachments { get; set; } = "";
 
@@ -39,6 +42,7 @@ public sealed class PackageRow : IEntityTypeConfiguration<PackageRow>, IAppendOn
         builder.Property(row => row.Programme).HasColumnType("jsonb");
         builder.Property(row => row.TestHeader).HasColumnType("jsonb");
         builder.Property(row => row.IndexHeader).HasColumnType("jsonb").HasDefaultValueSql("'[]'::jsonb");
+        builder.Property(row => row.Films).HasColumnType("jsonb").HasDefaultValueSql("'[]'::jsonb");
         builder.Property(row => row.Attachments).HasColumnType("jsonb");
         builder.Property(row => row.Problems).HasColumnType("jsonb");
     }

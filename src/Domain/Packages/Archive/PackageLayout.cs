@@ -8,6 +8,8 @@ internal sealed record PackageLayout
     public const string PointsName = "Static/points.csv";
     public const string ClearancesName = "Static/clearances.csv";
     public const string FindingsName = "Movie/findings.csv";
+    public const string FilmsName = "Movie/films.csv";
+    public const string FilmFolder = "Movie";
 
     private static readonly string[] AttachmentFolders = ["Photo", "Movie", "Document", "Diagram", "Report", "Static"];
 
@@ -29,6 +31,8 @@ internal sealed record PackageLayout
     public ZipEntry? Clearances { get; private init; }
 
     public ZipEntry? Findings { get; private init; }
+
+    public ZipEntry? Films { get; private init; }
 
     public required IReadOnlyList<ZipEntry> Attachments { get; init; }
 
@@ -68,6 +72,7 @@ internal sealed record PackageLayout
             Points = Named(PointsName),
             Clearances = Named(ClearancesName),
             Findings = Named(FindingsName),
+            Films = Named(FilmsName),
             Attachments = [],
         };
         var read = layout.Parsed().ToHashSet();
@@ -82,7 +87,7 @@ internal sealed record PackageLayout
 
     /// <summary>Every file that is read, not only kept.</summary>
     private IEnumerable<ZipEntry> Parsed() =>
-        new[] { Programme, TestHeader, Index, Points, Clearances, Findings }.OfType<ZipEntry>()
+        new[] { Programme, TestHeader, Index, Points, Clearances, Findings, Films }.OfType<ZipEntry>()
             .Concat(ChannelFiles.Select(pair => pair.Entry)).Concat(WideFiles);
 
     // The one folder everything is in, where programme.json is not at the root.

@@ -22,6 +22,14 @@ internal static class SidecarWriter
             finding.Severity.ToString().ToLowerInvariant(), finding.Note, finding.Position?.ToString(CultureInfo.InvariantCulture) ?? "",
         ]));
 
+    public static byte[] Films(IEnumerable<FilmTiming> films) => Table(
+        [.. FilmsFile.Required, .. FilmsFile.Optional],
+        films.Select(film => (string[])
+        [
+            film.File, Text(film.FramesPerSecond), Text(film.TimeZeroFrame), film.Camera ?? "",
+            film.PlaybackFramesPerSecond is { } playback ? Text(playback) : "",
+        ]));
+
     private static string[] Side(Coordinates? side) => side is { } at ? [Text(at.X), Text(at.Y), Text(at.Z)] : ["", "", ""];
 
     private static byte[] Table(string[] columns, IEnumerable<string[]> rows) =>

@@ -12,7 +12,7 @@ internal static class MalformedSidecars
     private const string Wide = "Channel/wide.csv";
     private const string WideHead = "time,11PELV0000H3ACXP,11PELV0000H3ACYP\ns,g,g\n";
 
-    public static IEnumerable<MalformedCase> All() => [.. PointsCases(), .. ClearanceCases(), .. FindingCases(), .. WideCases()];
+    public static IEnumerable<MalformedCase> All() => [.. PointsCases(), .. ClearanceCases(), .. FindingCases(), .. FilmCases(), .. WideCases()];
 
     private static IEnumerable<MalformedCase> PointsCases() =>
     [
@@ -52,6 +52,18 @@ internal static class MalformedSidecars
         Kept("clearance twice", package => package.With(Clearances, SamplePackage.Clearances + "\nknee,wheel-hub,3\n"), "W clearances.twice Static/clearances.csv:3"),
         Kept("clearance to an unknown point", package => package.Change(Clearances, "wheel-hub", "sunroof"), "W clearances.unknown-point Static/clearances.csv:2"),
     ];
+
+    private static IEnumerable<MalformedCase> FilmCases() =>
+    [
+        FilmCase("film that is not there", "lost.webm,1000,5\n", readable: true, "W films.unknown-file Movie/films.csv:2"),
+        FilmCase("film given twice", "lost.webm,1000,5\nLOST.webm,500,5\n", readable: true, "W films.unknown-file Movie/films.csv:2", "W films.twice Movie/films.csv:3"),
+        FilmCase("film without frames", "lost.webm,0,5\n", readable: false, "E csv.number Movie/films.csv:2"),
+        FilmCase("film without a zero", "lost.webm,1000,\n", readable: false, "E csv.number Movie/films.csv:2"),
+        FilmCase("film without a name", ",1000,5\n", readable: false, "E csv.value Movie/films.csv:2"),
+    ];
+
+    private static MalformedCase FilmCase(string name, string rows, bool readable, params string[] problems) =>
+        new(name, () => new SamplePackage().With("Movie/films.csv", "file,frames_per_second,time_zero_frame\n" + rows).Zip(), readable, problems);
 
     private static IEnumerable<MalformedCase> FindingCases() =>
     [
