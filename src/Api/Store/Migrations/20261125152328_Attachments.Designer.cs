@@ -12,7 +12,7 @@ using Toepan.Api.Store;
 namespace Toepan.Api.Store.Migrations
 {
     [DbContext(typeof(ProgrammeDb))]
-    [Migration("20261125151300_Attachments")]
+    [Migration("20261125152328_Attachments")]
     partial class Attachments
     {
         /// <inheritdoc />
@@ -186,6 +186,232 @@ namespace Toepan.Api.Store.Migrations
                         .HasName("pk_account_token");
 
                     b.ToTable("account_token", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.PrimitiveCollection<string[]>("Codes")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("codes");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<long?>("Replaces")
+                        .HasColumnType("bigint")
+                        .HasColumnName("replaces");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.Property<int>("Tests")
+                        .HasColumnType("integer")
+                        .HasColumnName("tests");
+
+                    b.Property<int>("Values")
+                        .HasColumnType("integer")
+                        .HasColumnName("values");
+
+                    b.HasKey("Id")
+                        .HasName("pk_result_batch");
+
+                    b.HasIndex("Replaces")
+                        .HasDatabaseName("ix_result_batch_replaces");
+
+                    b.ToTable("result_batch", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.ResultWithdrawalRow", b =>
+                {
+                    b.Property<long>("BatchId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("batch_id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.HasKey("BatchId")
+                        .HasName("pk_result_withdrawal");
+
+                    b.ToTable("result_withdrawal", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryMeasureRow", b =>
+                {
+                    b.Property<long>("BatchId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("batch_id");
+
+                    b.Property<string>("Code")
+                        .HasColumnType("text")
+                        .HasColumnName("code");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<double>("Value")
+                        .HasColumnType("double precision")
+                        .HasColumnName("value");
+
+                    b.HasKey("BatchId", "Code", "Number", "Position")
+                        .HasName("pk_summary_measure");
+
+                    b.HasIndex("BatchId", "Number")
+                        .HasDatabaseName("ix_summary_measure_batch_id_number");
+
+                    b.ToTable("summary_measure", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryOccupantRow", b =>
+                {
+                    b.Property<long>("BatchId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("batch_id");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Dummy")
+                        .HasColumnType("text")
+                        .HasColumnName("dummy");
+
+                    b.HasKey("BatchId", "Number", "Position")
+                        .HasName("pk_summary_occupant");
+
+                    b.ToTable("summary_occupant", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryRunRow", b =>
+                {
+                    b.Property<long>("BatchId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("batch_id");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<DateOnly?>("Date")
+                        .HasColumnType("date")
+                        .HasColumnName("date");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("digest");
+
+                    b.Property<int?>("ModelYear")
+                        .HasColumnType("integer")
+                        .HasColumnName("model_year");
+
+                    b.Property<string>("Procedure")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("procedure");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<double?>("TestMassKg")
+                        .HasColumnType("double precision")
+                        .HasColumnName("test_mass_kg");
+
+                    b.Property<string>("VehicleKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.HasKey("BatchId", "Number")
+                        .HasName("pk_summary_run");
+
+                    b.HasIndex("Test")
+                        .HasDatabaseName("ix_summary_run_test");
+
+                    b.HasIndex("VehicleKey")
+                        .HasDatabaseName("ix_summary_run_vehicle_key");
+
+                    b.ToTable("summary_run", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Tables.SavedQuestionRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("address");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<DateTimeOffset>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.Property<string>("SavedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("saved_by");
+
+                    b.HasKey("Id")
+                        .HasName("pk_saved_question");
+
+                    b.HasIndex("Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_saved_question_name");
+
+                    b.ToTable("saved_question", "lab");
                 });
 
             modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>
@@ -1102,6 +1328,26 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("carry_over", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.HistoricOriginRow", b =>
+                {
+                    b.Property<string>("Kind")
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Key")
+                        .HasColumnType("text")
+                        .HasColumnName("key");
+
+                    b.Property<long>("BatchId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("batch_id");
+
+                    b.HasKey("Kind", "Key")
+                        .HasName("pk_historic_origin");
+
+                    b.ToTable("historic_origin", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Programme.Tables.MeasureViewRow", b =>
                 {
                     b.Property<string>("Test")
@@ -1662,6 +1908,14 @@ namespace Toepan.Api.Store.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
 
+                    b.Property<DateTimeOffset?>("DisabledAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("disabled_at");
+
+                    b.Property<string>("DisabledBy")
+                        .HasColumnType("text")
+                        .HasColumnName("disabled_by");
+
                     b.Property<string>("Email")
                         .HasMaxLength(256)
                         .HasColumnType("character varying(256)")
@@ -1670,6 +1924,10 @@ namespace Toepan.Api.Store.Migrations
                     b.Property<bool>("EmailConfirmed")
                         .HasColumnType("boolean")
                         .HasColumnName("email_confirmed");
+
+                    b.Property<DateTimeOffset?>("LastSignInAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_sign_in_at");
 
                     b.Property<bool>("LockoutEnabled")
                         .HasColumnType("boolean")
@@ -1728,6 +1986,118 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("account", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Security.Tables.InvitationRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("CreatedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("created_by");
+
+                    b.Property<DateTimeOffset>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<byte[]>("Hash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("hash");
+
+                    b.PrimitiveCollection<string[]>("Roles")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("roles");
+
+                    b.Property<DateTimeOffset?>("UsedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("used_at");
+
+                    b.Property<string>("UsedBy")
+                        .HasColumnType("text")
+                        .HasColumnName("used_by");
+
+                    b.Property<string>("Whom")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("whom");
+
+                    b.Property<DateTimeOffset?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("withdrawn_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_invitation");
+
+                    b.HasIndex("Hash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_invitation_hash");
+
+                    b.ToTable("invitation", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Security.Tables.RecoveryCodeRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("AccountId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("account_id");
+
+                    b.Property<byte[]>("Hash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("hash");
+
+                    b.Property<DateTimeOffset?>("UsedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("used_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_recovery_code");
+
+                    b.HasIndex("AccountId", "Hash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_recovery_code_account_id_hash");
+
+                    b.ToTable("recovery_code", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Security.Tables.SecondFactorRow", b =>
+                {
+                    b.Property<Guid>("AccountId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("account_id");
+
+                    b.Property<DateTimeOffset?>("ConfirmedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("confirmed_at");
+
+                    b.Property<long>("LastStep")
+                        .HasColumnType("bigint")
+                        .HasColumnName("last_step");
+
+                    b.Property<string>("ProtectedKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("protected_key");
+
+                    b.HasKey("AccountId")
+                        .HasName("pk_second_factor");
+
+                    b.ToTable("second_factor", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Security.Tables.TokenRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1762,6 +2132,10 @@ namespace Toepan.Api.Store.Migrations
                         .HasColumnType("text")
                         .HasColumnName("name");
 
+                    b.Property<Guid?>("OwnerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("owner_id");
+
                     b.Property<DateTimeOffset?>("RevokedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("revoked_at");
@@ -1770,6 +2144,13 @@ namespace Toepan.Api.Store.Migrations
                         .IsRequired()
                         .HasColumnType("text[]")
                         .HasColumnName("roles");
+
+                    b.PrimitiveCollection<string[]>("Scopes")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("text[]")
+                        .HasColumnName("scopes")
+                        .HasDefaultValueSql("'{}'");
 
                     b.HasKey("Id")
                         .HasName("pk_token");
@@ -1780,7 +2161,12 @@ namespace Toepan.Api.Store.Migrations
 
                     b.HasIndex("Name")
                         .IsUnique()
-                        .HasDatabaseName("ix_token_name");
+                        .HasDatabaseName("ix_token_name")
+                        .HasFilter("owner_id IS NULL");
+
+                    b.HasIndex("OwnerId", "Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_token_owner_id_name");
 
                     b.ToTable("token", "lab");
                 });
@@ -1953,6 +2339,62 @@ namespace Toepan.Api.Store.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_account_token_account_user_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", null)
+                        .WithMany()
+                        .HasForeignKey("Replaces")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_result_batch_result_batch_replaces");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.ResultWithdrawalRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", null)
+                        .WithOne()
+                        .HasForeignKey("Toepan.Api.Analysis.Historic.Tables.ResultWithdrawalRow", "BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_result_withdrawal_result_batch_batch_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryMeasureRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_summary_measure_result_batch_batch_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryOccupantRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Analysis.Historic.Tables.SummaryRunRow", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId", "Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_summary_occupant_summary_run_batch_id_number");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Analysis.Historic.Tables.SummaryRunRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Analysis.Historic.Tables.ResultBatchRow", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_summary_run_result_batch_batch_id");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_summary_run_vehicle_vehicle_key");
                 });
 
             modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>
@@ -2232,6 +2674,35 @@ namespace Toepan.Api.Store.Migrations
                         .HasConstraintName("fk_rating_reduction_reduction_id");
 
                     b.Navigation("Reduction");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Security.Tables.RecoveryCodeRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Security.Tables.Account", null)
+                        .WithMany()
+                        .HasForeignKey("AccountId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_recovery_code_account_account_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Security.Tables.SecondFactorRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Security.Tables.Account", null)
+                        .WithOne()
+                        .HasForeignKey("Toepan.Api.Security.Tables.SecondFactorRow", "AccountId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_second_factor_account_account_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Security.Tables.TokenRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Security.Tables.Account", null)
+                        .WithMany()
+                        .HasForeignKey("OwnerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_token_account_owner_id");
                 });
 
             modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>
