@@ -766,6 +766,115 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("reduction", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.AttachmentNoteRow", b =>
+                {
+                    b.Property<long>("AttachmentId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("attachment_id");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<string>("Act")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("act");
+
+                    b.Property<string>("AlternativeText")
+                        .HasColumnType("text")
+                        .HasColumnName("alternative_text");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Camera")
+                        .HasColumnType("text")
+                        .HasColumnName("camera");
+
+                    b.Property<string>("Caption")
+                        .HasColumnType("text")
+                        .HasColumnName("caption");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Moment")
+                        .HasColumnType("text")
+                        .HasColumnName("moment");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset?>("TakenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("taken_at");
+
+                    b.Property<bool>("Withdrawn")
+                        .HasColumnType("boolean")
+                        .HasColumnName("withdrawn");
+
+                    b.HasKey("AttachmentId", "Version")
+                        .HasName("pk_attachment_note");
+
+                    b.ToTable("attachment_note", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.AttachmentRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("FileSha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("file_sha256");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<string>("PackagePath")
+                        .HasColumnType("text")
+                        .HasColumnName("package_path");
+
+                    b.Property<long?>("SpecimenId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("specimen_id");
+
+                    b.Property<string>("Test")
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.HasKey("Id")
+                        .HasName("pk_attachment");
+
+                    b.HasIndex("FileSha256")
+                        .HasDatabaseName("ix_attachment_file_sha256");
+
+                    b.HasIndex("SpecimenId")
+                        .HasDatabaseName("ix_attachment_specimen_id");
+
+                    b.HasIndex("Test", "FileSha256")
+                        .HasDatabaseName("ix_attachment_test_file_sha256");
+
+                    b.ToTable("attachment", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Packages.Tables.ClearanceRow", b =>
                 {
                     b.Property<string>("PackageSha256")
@@ -798,6 +907,47 @@ namespace Toepan.Api.Store.Migrations
                         .HasName("pk_clearance");
 
                     b.ToTable("clearance", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.FilmTimingRow", b =>
+                {
+                    b.Property<long>("AttachmentId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("attachment_id");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<double>("FramesPerSecond")
+                        .HasColumnType("double precision")
+                        .HasColumnName("frames_per_second");
+
+                    b.Property<double?>("PlaybackFramesPerSecond")
+                        .HasColumnType("double precision")
+                        .HasColumnName("playback_frames_per_second");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<double>("TimeZeroFrame")
+                        .HasColumnType("double precision")
+                        .HasColumnName("time_zero_frame");
+
+                    b.HasKey("AttachmentId", "Version")
+                        .HasName("pk_film_timing");
+
+                    b.ToTable("film_timing", "lab");
                 });
 
             modelBuilder.Entity("Toepan.Api.Packages.Tables.FindingChangeRow", b =>
@@ -972,6 +1122,13 @@ namespace Toepan.Api.Store.Migrations
                         .HasColumnType("text")
                         .HasColumnName("content_sha256");
 
+                    b.Property<string>("Films")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("films")
+                        .HasDefaultValueSql("'[]'::jsonb");
+
                     b.Property<string>("IndexHeader")
                         .IsRequired()
                         .ValueGeneratedOnAdd()
@@ -1023,6 +1180,56 @@ namespace Toepan.Api.Store.Migrations
                         .HasDatabaseName("ix_package_test");
 
                     b.ToTable("package", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.StoredFileChunkRow", b =>
+                {
+                    b.Property<string>("FileSha256")
+                        .HasColumnType("text")
+                        .HasColumnName("file_sha256");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("bytes");
+
+                    b.HasKey("FileSha256", "Number")
+                        .HasName("pk_stored_file_chunk");
+
+                    b.ToTable("stored_file_chunk", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.StoredFileRow", b =>
+                {
+                    b.Property<string>("Sha256")
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.Property<double?>("FramesPerSecond")
+                        .HasColumnType("double precision")
+                        .HasColumnName("frames_per_second");
+
+                    b.Property<long>("Length")
+                        .HasColumnType("bigint")
+                        .HasColumnName("length");
+
+                    b.Property<string>("MediaType")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("media_type");
+
+                    b.Property<DateTimeOffset>("StoredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("stored_at");
+
+                    b.HasKey("Sha256")
+                        .HasName("pk_stored_file");
+
+                    b.ToTable("stored_file", "lab");
                 });
 
             modelBuilder.Entity("Toepan.Api.Packages.Tables.StructuralPointRow", b =>
@@ -2320,6 +2527,34 @@ namespace Toepan.Api.Store.Migrations
                         .HasConstraintName("fk_reduction_package_package_sha256");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.AttachmentNoteRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.AttachmentRow", null)
+                        .WithMany("Notes")
+                        .HasForeignKey("AttachmentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_attachment_note_attachment_row_attachment_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.AttachmentRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.StoredFileRow", "File")
+                        .WithMany()
+                        .HasForeignKey("FileSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_attachment_stored_file_file_sha256");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.SpecimenRow", null)
+                        .WithMany()
+                        .HasForeignKey("SpecimenId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_attachment_specimen_row_specimen_id");
+
+                    b.Navigation("File");
+                });
+
             modelBuilder.Entity("Toepan.Api.Packages.Tables.ClearanceRow", b =>
                 {
                     b.HasOne("Toepan.Api.Packages.Tables.PackageRow", null)
@@ -2328,6 +2563,16 @@ namespace Toepan.Api.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_clearance_package_package_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.FilmTimingRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.AttachmentRow", null)
+                        .WithMany()
+                        .HasForeignKey("AttachmentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_film_timing_attachment_attachment_id");
                 });
 
             modelBuilder.Entity("Toepan.Api.Packages.Tables.FindingChangeRow", b =>
@@ -2368,6 +2613,16 @@ namespace Toepan.Api.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_package_test_run_test");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.StoredFileChunkRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Packages.Tables.StoredFileRow", null)
+                        .WithMany()
+                        .HasForeignKey("FileSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stored_file_chunk_stored_file_file_sha256");
                 });
 
             modelBuilder.Entity("Toepan.Api.Packages.Tables.StructuralPointRow", b =>
@@ -2565,6 +2820,11 @@ namespace Toepan.Api.Store.Migrations
             modelBuilder.Entity("Toepan.Api.Measures.Tables.ReductionRow", b =>
                 {
                     b.Navigation("Measures");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Packages.Tables.AttachmentRow", b =>
+                {
+                    b.Navigation("Notes");
                 });
 
             modelBuilder.Entity("Toepan.Api.Ratings.Tables.ReviewActRow", b =>

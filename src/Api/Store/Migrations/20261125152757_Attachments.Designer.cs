@@ -12,7 +12,7 @@ using Toepan.Api.Store;
 namespace Toepan.Api.Store.Migrations
 {
     [DbContext(typeof(ProgrammeDb))]
-    [Migration("20261125152328_Attachments")]
+    [Migration("20261125152757_Attachments")]
     partial class Attachments
     {
         /// <inheritdoc />
@@ -1888,6 +1888,89 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("rating", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.ReviewActRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Concern")
+                        .HasColumnType("text")
+                        .HasColumnName("concern");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<string>("Part")
+                        .HasColumnType("text")
+                        .HasColumnName("part");
+
+                    b.Property<long>("RatingId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("rating_id");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.HasKey("Id")
+                        .HasName("pk_review_act");
+
+                    b.HasIndex("RatingId")
+                        .HasDatabaseName("ix_review_act_rating_id");
+
+                    b.HasIndex("Test")
+                        .HasDatabaseName("ix_review_act_test");
+
+                    b.ToTable("review_act", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.ReviewWithdrawalRow", b =>
+                {
+                    b.Property<long>("ActId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("act_id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.HasKey("ActId")
+                        .HasName("pk_review_withdrawal");
+
+                    b.ToTable("review_withdrawal", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Security.Tables.Account", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2676,6 +2759,33 @@ namespace Toepan.Api.Store.Migrations
                     b.Navigation("Reduction");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.ReviewActRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Ratings.Tables.RatingRow", null)
+                        .WithMany()
+                        .HasForeignKey("RatingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_review_act_rating_rating_id");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.TestRunRow", null)
+                        .WithMany()
+                        .HasForeignKey("Test")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_review_act_test_run_test");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.ReviewWithdrawalRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Ratings.Tables.ReviewActRow", null)
+                        .WithOne("Withdrawal")
+                        .HasForeignKey("Toepan.Api.Ratings.Tables.ReviewWithdrawalRow", "ActId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_review_withdrawal_review_act_act_id");
+                });
+
             modelBuilder.Entity("Toepan.Api.Security.Tables.RecoveryCodeRow", b =>
                 {
                     b.HasOne("Toepan.Api.Security.Tables.Account", null)
@@ -2718,6 +2828,11 @@ namespace Toepan.Api.Store.Migrations
             modelBuilder.Entity("Toepan.Api.Packages.Tables.AttachmentRow", b =>
                 {
                     b.Navigation("Notes");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.ReviewActRow", b =>
+                {
+                    b.Navigation("Withdrawal");
                 });
 #pragma warning restore 612, 618
         }
