@@ -8,6 +8,7 @@ cd "$(dirname "$0")/.."
 set_up own
 missing=()
 /usr/bin/python3 -c 'import scipy' 2>/dev/null || missing+=(python3-scipy)
+/usr/bin/python3 -c 'import yaml' 2>/dev/null || missing+=(python3-yaml)
 command -v chromium >/dev/null || missing+=(chromium)
 command -v pdftotext >/dev/null || missing+=(poppler-utils)
 install "${missing[@]}"

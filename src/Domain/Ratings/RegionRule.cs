@@ -35,6 +35,9 @@ public sealed record RegionRule
     /// <summary>What must be present: of each group at least one measure. Otherwise the region is not rated.</summary>
     public required IReadOnlyList<IReadOnlyList<string>> Inputs { get; init; }
 
+    /// <summary>Words by which findings of film and inspection name this region, e.g. <c>lower-leg-left</c>.</summary>
+    public IReadOnlyList<string> FindingRegions { get; init; } = [];
+
     public RiskRule? Risk { get; init; }
 
     public IReadOnlyList<RatedMeasure> Measures { get; init; } = [];

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Toepan.Domain.Packages;
 using Toepan.Domain.Programme;
 using Toepan.Domain.Ratings.Documents;
@@ -5,17 +6,23 @@ using Toepan.Domain.Ratings.Documents;
 namespace Toepan.Domain.Ratings;
 
 /// <summary>Document nodes → scheme types.</summary>
-internal sealed class SchemeDocument(DocumentProblems problems)
+internal sealed class SchemeDocument(DocumentProblems problems, SchemeLines lines)
 {
     private static readonly string[] Sides = ["left", "right"];
 
     public Scheme Read(LinedNode root)
     {
         var reader = new ObjectReader(root, problems);
+        lines.Root = reader.Line;
+        if (reader.Has("$schema"))
+        {
+            reader.Text("$schema");
+        }
+
         var scheme = new Scheme
         {
             Key = reader.Text("key"),
-            Edition = (int)reader.Number("edition"),
+            Edition = reader.Whole("edition"),
             Title = reader.Text("title"),
             Procedure = reader.Text("procedure"),
             Source = reader.Text("source"),
@@ -27,7 +34,7 @@ internal sealed class SchemeDocument(DocumentProblems problems)
             Words = Words(reader.Object("words")),
         };
         reader.Close();
-        SchemeChecks.Check(scheme, reader, problems);
+        new SchemeChecks(scheme, lines, problems).Check(reader);
         return scheme;
     }
 
@@ -50,17 +57,19 @@ internal sealed class SchemeDocument(DocumentProblems problems)
     private RegionRule Region(ObjectReader reader, string dummy)
     {
         reader.Texts("dummies");
-        var rule = new RegionRule
+        var read = new RegionRule
         {
             Region = reader.Text("region"),
             Name = reader.Text("name"),
             Dummy = Dummy(reader, "dummies", dummy),
-            Inputs = reader.Groups("inputs"),
+            Inputs = reader.Has("inputs") ? reader.Groups("inputs") : [],
+            FindingRegions = reader.Has("findings") ? reader.Texts("findings") : [],
             Risk = reader.Has("risk") ? Risk(reader.Object("risk")) : null,
             Measures = reader.Has("measures") ? [.. reader.Objects("measures").Select(Rated)] : [],
-            Limits = [.. reader.Objects("limits", mayBeEmpty: true).Select(limit => Limit(limit, dummy))],
+            Limits = reader.Has("limits") ? [.. reader.Objects("limits", mayBeEmpty: true).Select(limit => Limit(limit, dummy))] : [],
         };
         reader.Close();
+        var rule = lines.Keep(SchemeDefaults.Completed(read), reader.Line);
         if (rule.Risk is null == (rule.Measures.Count == 0))
         {
             problems.Add(reader.Line, "basis", $"{rule.Region} must be rated either by risk or by measures.");
@@ -73,23 +82,20 @@ internal sealed class SchemeDocument(DocumentProblems problems)
     {
         var curves = reader.Objects("curves").Select(curve =>
         {
-            var use = new CurveUse(curve.Text("load"), curve.Text("function"));
+            var use = lines.Keep(new CurveUse(curve.Text("load"), curve.Text("function")), curve.Line);
             curve.Close();
             return use;
         }).ToList();
-        var rule = new RiskRule(reader.Text("measure"), curves, Bounds(reader), reader.Text("source"));
+        var rule = lines.Keep(new RiskRule(reader.Text("measure"), curves, Bounds(reader), reader.Text("source")), reader.LineOf("measure"));
         reader.Close();
-        if (!(rule.Bounds.High >= 0 && rule.Bounds.Low < 1))
-        {
-            problems.Add(reader.LineOf("bounds"), "bounds", "Bounds of a risk lie between 0 and 1.");
-        }
+        Share(rule.Bounds, reader);
 
         return rule;
     }
 
     private RatedMeasure Rated(ObjectReader reader)
     {
-        var rated = new RatedMeasure(reader.Text("measure"), Bounds(reader), reader.Text("unit", mayBeEmpty: true), reader.Text("source"));
+        var rated = lines.Keep(new RatedMeasure(reader.Text("measure"), Bounds(reader), reader.Text("unit", mayBeEmpty: true), reader.Text("source")), reader.Line);
         reader.Close();
         return rated;
     }
@@ -97,8 +103,9 @@ internal sealed class SchemeDocument(DocumentProblems problems)
     private LimitRule Limit(ObjectReader reader, string dummy)
     {
         var byDummy = reader.Object("limit");
-        var limit = new LimitRule(
-            reader.Text("measure"), byDummy.Number(dummy), reader.Text("unit", mayBeEmpty: true), Level(reader, "atBest"), reader.Text("source"));
+        var limit = lines.Keep(
+            new LimitRule(reader.Text("measure"), byDummy.Number(dummy), reader.Text("unit", mayBeEmpty: true), Level(reader, "atBest"), reader.Text("source")),
+            reader.Line);
         reader.Close();
         foreach (var other in byDummy.Members)
         {
@@ -115,51 +122,82 @@ internal sealed class SchemeDocument(DocumentProblems problems)
 
     private StructureRule Structure(ObjectReader reader)
     {
-        var holds = reader.Objects("holds").Select(hold =>
+        var holds = reader.Objects("holds", mayBeEmpty: true).Select(hold =>
         {
-            var read = new StructureHold(hold.Text("rule"), Level(hold, "when"), Level(hold, "atBest"));
+            var read = lines.Keep(new StructureHold(hold.Text("rule"), Level(hold, "when"), Level(hold, "atBest")), hold.Line);
             hold.Close();
             return read;
         }).ToList();
-        var rule = new StructureRule(reader.Text("name"), reader.Groups("inputs"), [.. reader.Objects("measures").Select(Rated)], holds);
+        var measures = reader.Objects("measures").Select(Rated).ToList();
+        var inputs = reader.Has("inputs") ? reader.Groups("inputs") : [.. measures.Select(measure => (IReadOnlyList<string>)[measure.Measure])];
+        var rule = new StructureRule(reader.Text("name"), inputs, measures, holds);
         reader.Close();
-        return rule;
+        return lines.Keep(rule, reader.Line);
     }
 
     private OverallRule Overall(ObjectReader reader)
     {
-        var legs = reader.Objects("legs").SelectMany(Legs).ToList();
-        var rule = new OverallRule(Joint(reader.Object("life")), legs, (int)reader.Number("stepsBetterThanWorst"));
+        var life = Life(reader).ToList();
+        var legs = reader.Has("legs") ? reader.Objects("legs", mayBeEmpty: true).SelectMany(Parts).ToList() : [];
+        var rule = lines.Keep(new OverallRule(life, legs, reader.Whole("stepsBetterThanWorst")), reader.Line);
         reader.Close();
-        if (rule.StepsBetterThanWorst < 0)
+        if (rule.StepsBetterThanWorst is < 0 or >= LevelWords.Steps)
         {
-            problems.Add(reader.LineOf("stepsBetterThanWorst"), "overall", "stepsBetterThanWorst must not be negative.");
+            problems.Add(
+                reader.LineOf("stepsBetterThanWorst"), "overall",
+                $"stepsBetterThanWorst is {rule.StepsBetterThanWorst}; it must not be negative and is at most {LevelWords.Steps - 1}.");
         }
 
         return rule;
     }
 
-    private List<LegsRule> Legs(ObjectReader reader)
+    /// <summary>One joint rule for every dummy, or a list of rules by dummy.</summary>
+    private IEnumerable<PartRule> Life(ObjectReader reader)
+    {
+        if (reader.Node("life") is LinedList)
+        {
+            return reader.Objects("life").SelectMany(Parts).ToList();
+        }
+
+        var written = reader.Object("life");
+        var joint = Joint(written);
+        return [.. Enum.GetValues<DummyType>().Select(dummy => lines.Keep(new PartRule(dummy, joint.Name, joint, []), written.Line))];
+    }
+
+    private List<PartRule> Parts(ObjectReader reader)
     {
         var joint = reader.Has("joint") ? Joint(reader.Object("joint")) : null;
-        var worstOf = joint is null ? reader.Texts("worstOf") : [];
-        List<LegsRule> rules = [.. reader.Texts("dummies").Select(dummy => new LegsRule(Dummy(reader, "dummies", dummy), joint, worstOf))];
+        var worstOf = reader.Has("worstOf") || joint is null ? reader.Texts("worstOf") : [];
+        var name = reader.Has("name") ? reader.Text("name") : joint?.Name ?? string.Join(", ", worstOf);
+        List<PartRule> rules =
+            [.. reader.Texts("dummies").Select(dummy => lines.Keep(new PartRule(Dummy(reader, "dummies", dummy), name, joint, worstOf), reader.Line))];
         reader.Close();
         return rules;
     }
 
     private JointRule Joint(ObjectReader reader)
     {
-        var rule = new JointRule(reader.Text("name"), reader.Groups("groups"), Bounds(reader));
+        var rule = lines.Keep(new JointRule(reader.Text("name"), reader.Groups("groups"), Bounds(reader)), reader.LineOf("groups"));
         reader.Close();
+        Share(rule.Bounds, reader);
         return rule;
+    }
+
+    private void Share(LevelBounds bounds, ObjectReader reader)
+    {
+        if (!(bounds.High >= 0 && bounds.Low < 1))
+        {
+            problems.Add(
+                reader.LineOf("bounds"), "bounds",
+                string.Create(CultureInfo.InvariantCulture, $"Bounds of a risk lie between 0 and 1; these go from {bounds.High} to {bounds.Low}."));
+        }
     }
 
     private CapRule Cap(ObjectReader reader)
     {
-        var cap = new CapRule(
+        var cap = lines.Keep(new CapRule(
             reader.Text("rule"), reader.Text("finding"), Severity(reader), reader.Has("region") ? reader.Text("region") : null,
-            reader.Has("findingRegions") ? reader.Texts("findingRegions") : [], Level(reader, "atBest"), reader.Text("words"), reader.Text("source"));
+            reader.Has("findingRegions") ? reader.Texts("findingRegions") : [], Level(reader, "atBest"), reader.Text("words"), reader.Text("source")), reader.Line);
         reader.Close();
         if (cap.Region is not null && cap.FindingRegions.Count > 0)
         {
@@ -169,10 +207,17 @@ internal sealed class SchemeDocument(DocumentProblems problems)
         return cap;
     }
 
-    private static RepeatabilityDefaults Repeatability(ObjectReader reader)
+    private RepeatabilityDefaults Repeatability(ObjectReader reader)
     {
         var scatter = reader.Object("coefficientOfVariation");
         var byMeasure = scatter.Members.ToDictionary(m => m.Name, m => scatter.NumberOf(m.Name, m.Value), StringComparer.Ordinal);
+        foreach (var member in scatter.Members.Where(m => byMeasure[m.Name] is not (> 0 and <= 2)))
+        {
+            problems.Add(
+                member.Line, "repeatability",
+                string.Create(CultureInfo.InvariantCulture, $"The coefficient of variation of {member.Name} is {byMeasure[member.Name]}; it lies above 0 and at most at 2."));
+        }
+
         var defaults = new RepeatabilityDefaults(byMeasure, reader.Number("displacementStandardDeviationMm"), reader.Text("source"));
         reader.Close();
         return defaults;
@@ -188,7 +233,9 @@ internal sealed class SchemeDocument(DocumentProblems problems)
         reader.Close();
         if (!(bounds.High < bounds.Moderate && bounds.Moderate < bounds.Low))
         {
-            problems.Add(parent.LineOf("bounds"), "bounds", "Bounds must rise from high over moderate to low.");
+            problems.Add(
+                parent.LineOf("bounds"), "bounds",
+                string.Create(CultureInfo.InvariantCulture, $"Bounds must rise from high over moderate to low; these are {bounds.High}, {bounds.Moderate}, {bounds.Low}."));
         }
 
         return bounds;

@@ -38,7 +38,7 @@ public static class SheetReason
     {
         var own = facts.Rating.Regions.Where(region => region.Position == facts.Rating.Position && region.Level is not null).ToList();
         var worst = own.Max(region => region.Level);
-        var names = own.Where(region => region.Level == worst).Select(region => texts.Say($"region.{SheetRegions.Plain(region.Region)}")).Distinct().ToList();
+        var names = own.Where(region => region.Level == worst).Select(region => SheetRegions.Word(SheetRegions.Plain(region.Region), texts)).Distinct().ToList();
         var list = names.Count == 1 ? names[0] : string.Join(", ", names[..^1]) + texts.Say("and") + names[^1];
         return texts.Say("because.regions", ("regions", list));
     }

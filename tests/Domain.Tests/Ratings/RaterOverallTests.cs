@@ -1,3 +1,4 @@
+using Toepan.Domain.Measures.Injury;
 using Toepan.Domain.Packages;
 using Toepan.Domain.Programme;
 using Toepan.Domain.Ratings;
@@ -37,12 +38,14 @@ public sealed class RaterOverallTests
     public void Rate_ThreeRegionsAtTheEndOfHigh_IsNotWorseThanTheWorst()
     {
         var neck = 0.03816587999 + (0.048 * (1 - 0.03816587999));
-        var rating = RatingCase.Benign().Set("risk.head", 0.048).Set("risk.neck", neck).Set("risk.chest", 0.048).Rate();
+        var rating = RatingCase.Benign().Set("head.hic15", Load("head.hic15", 0.048)).Set("neck.nij", Load("neck.nij", neck)).Set("chest.deflection", Load("chest.deflection", 0.048)).Rate();
 
-        Assert.Equal(ProtectionLevel.Moderate, RatingCase.Scheme.Overall.Life.Bounds.Of(rating.LifeExcess!.Value));
+        Assert.Equal(ProtectionLevel.Moderate, RatingCase.Scheme.Overall.Life[0].Joint!.Bounds.Of(rating.LifeExcess!.Value));
         Assert.Equal(ProtectionLevel.High, rating.Overall);
         Assert.True(Rule(rating, "overall.worst-region").Fired);
     }
+
+    private static double Load(string function, double risk) => RiskFunctions.Get(function, DummyType.H3).Inverse(risk);
 
     [Theory]
     [InlineData("structure.footwell.rearward", 80, 160, 240)]

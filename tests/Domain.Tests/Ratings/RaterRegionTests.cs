@@ -41,9 +41,13 @@ public sealed class RaterRegionTests
     public void Rate_RiskBelowZeroLoad_HasNoNegativeExcess() =>
         Assert.Equal(0, Region(RatingCase.Benign().Set("risk.lowerleg.left", 0.004).Rate(), "lowerleg.left").Excess);
 
+    /// <summary>A risk whose loads are no measures is taken as reduced; one whose loads are is made of them by the scheme's own curves.</summary>
     [Fact]
-    public void Rate_GivenRisk_IsUsedAsStored() =>
-        Assert.Equal(0.2, Region(RatingCase.Benign().Set("risk.head", 0.2).Rate(), "head").Risk);
+    public void Rate_GivenRisk_CountsOnlyWhereItsLoadsAreNoMeasures()
+    {
+        Assert.Equal(0.2, Region(RatingCase.Benign().Set("risk.lowerleg.left", 0.2).Rate(), "lowerleg.left").Risk);
+        Assert.Equal(Region(RatingCase.Benign().Rate(), "head").Risk, Region(RatingCase.Benign().Set("risk.head", 0.2).Rate(), "head").Risk);
+    }
 
     /// <summary>At the limit it holds nothing, above it the region is low at best; figures of methods edition 1 for H3 / HF.</summary>
     [Theory]

@@ -48,7 +48,7 @@ public sealed class SchemeReaderTests
     [InlineData("\"when\": \"very low\", \"atBest\": \"low\"", "\"when\": \"very low\", \"atBest\": \"lowish\"", "a level is high, moderate, low or very low")]
     [InlineData("\"groups\": [[\"head\"], [\"neck\"], [\"chest\"]]", "\"groups\": [[\"head\"], [\"neck\"]]", "chest of dummy H3 counts 0 times")]
     [InlineData("\"groups\": [[\"head\"], [\"neck\"], [\"chest\"]]", "\"groups\": [[\"head\"], [\"neck\"], [\"chest\", \"trunk\"]]", "names trunk")]
-    [InlineData("\"dummies\": [\"HF\"], \"worstOf\"", "\"dummies\": [\"H3\"], \"worstOf\"", "legs has 2 rules for dummy H3")]
+    [InlineData("\"dummies\": [\"HF\"], \"name\"", "\"dummies\": [\"H3\"], \"name\"", "legs has 2 rules for dummy H3")]
     [InlineData("\"words\": \"there was a fire\"", "\"words\": \"there was a fire\", \"words\": \"twice\"", "words is given twice")]
     [InlineData("\"stepsBetterThanWorst\": 1", "\"stepsBetterThanWorst\": -1", "must not be negative")]
     [InlineData("\"caps\": [", "\"caps\": [ 7,", "An object is expected")]

@@ -42,7 +42,7 @@ public sealed class LevelModelBuilder
     {
         var dummy = occupants.Find(occupant => occupant.Position == rating.Position)!.Dummy;
         int[] own = [.. Enumerable.Range(0, regions.Count - 1).Where(index => regions[index].Position == rating.Position)];
-        return new(scheme, scheme.Overall.Legs.First(rule => rule.Dummy == dummy), regions, own, regions.Count - 1, caps.OverallAtBest);
+        return new(scheme, scheme.Overall.LifeOf(dummy)!, scheme.Overall.LegsOf(dummy), regions, own, regions.Count - 1, caps.OverallAtBest);
     }
 
     private RegionModel Region(RegionRule rule, int position)

@@ -12,35 +12,35 @@ internal sealed class OverallModel
     private readonly int[] own;
     private readonly int structure;
     private readonly ProtectionLevel capAtBest;
-    private readonly int[][] life;
-    private readonly int[][] legs;
-    private readonly LegsRule legsRule;
+    private readonly PartModel life;
+    private readonly PartModel? legs;
 
     /// <param name="regions">Every region of the run; the structure among them.</param>
     /// <param name="own">Indices of the rated occupant's regions.</param>
     /// <param name="structure">Index of the structure.</param>
-    public OverallModel(Scheme scheme, LegsRule legsRule, IReadOnlyList<RegionModel> regions, int[] own, int structure, ProtectionLevel capAtBest)
+    public OverallModel(
+        Scheme scheme, PartRule life, PartRule? legs, IReadOnlyList<RegionModel> regions, int[] own, int structure, ProtectionLevel capAtBest)
     {
-        (this.scheme, this.legsRule, this.own, this.structure, this.capAtBest) = (scheme, legsRule, own, structure, capAtBest);
-        life = Indices(scheme.Overall.Life.Groups);
-        legs = Indices(legsRule.Joint?.Groups ?? [legsRule.WorstOf]);
+        (this.scheme, this.own, this.structure, this.capAtBest) = (scheme, own, structure, capAtBest);
+        this.life = Model(life);
+        this.legs = legs is null ? null : Model(legs);
 
-        int[][] Indices(IReadOnlyList<IReadOnlyList<string>> groups) =>
-            [.. groups.Select(group => group.Select(region => own.First(index => regions[index].Region == region)).ToArray())];
+        PartModel Model(PartRule rule) => new(
+            rule.Joint?.Bounds, [.. (rule.Joint?.Groups ?? []).Select(Indices)], Indices(rule.WorstOf));
+
+        int[] Indices(IReadOnlyList<string> named) => [.. named.Select(region => own.First(index => regions[index].Region == region))];
     }
 
     public ProtectionLevel At(ReadOnlySpan<RegionOutcome> regions)
     {
-        var worst = ProtectionLevel.High;
-        foreach (var index in own)
-        {
-            worst = ProtectionLevels.Worse(worst, regions[index].Level);
-        }
-
-        var legsLevel = legsRule.Joint is { } joint ? joint.Bounds.Of(Joint(legs, regions) * TwelfthDigit) : Worst(legs[0], regions);
-        return OverallStep.Of(
-            scheme, scheme.Overall.Life.Bounds.Of(Joint(life, regions) * TwelfthDigit), legsLevel, worst, regions[structure].Level, capAtBest).Final;
+        var worst = Worst(own, regions);
+        var lifeLevel = Level(life, regions);
+        var legsLevel = legs is null ? lifeLevel : Level(legs, regions);
+        return OverallStep.Of(scheme, lifeLevel, legsLevel, worst, regions[structure].Level, capAtBest).Final;
     }
+
+    private static ProtectionLevel Level(PartModel part, ReadOnlySpan<RegionOutcome> regions) => ProtectionLevels.Worse(
+        part.Bounds?.Of(Joint(part.Groups, regions) * TwelfthDigit) ?? ProtectionLevel.High, Worst(part.WorstOf, regions));
 
     private static double Joint(int[][] groups, ReadOnlySpan<RegionOutcome> regions)
     {
@@ -69,4 +69,6 @@ internal sealed class OverallModel
 
         return worst;
     }
+
+    private sealed record PartModel(LevelBounds? Bounds, int[][] Groups, int[] WorstOf);
 }

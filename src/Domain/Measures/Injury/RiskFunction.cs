@@ -16,7 +16,7 @@ public sealed record RiskFunction(
     string Name, DummyType Dummy, int Ais, string Load, string Unit, string Formula, RiskCurve Curve, string Source, string Confidence)
 {
     /// <summary>Risk at zero load: what the curve says of nobody being loaded at all.</summary>
-    public double AtZero => Evaluate(0);
+    public double AtZero { get; } = Digits.Round12(Curve.At(0));
 
     /// <summary>Probability at a load, rounded to 12 significant digits.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The load is negative or not a number.</exception>

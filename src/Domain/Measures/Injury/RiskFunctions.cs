@@ -43,8 +43,10 @@ public static class RiskFunctions
         new(Plateau, DummyType.H3, 2, "upper tibia compression", "kN", "1/(1 + exp(0.5204 − 0.8189·F + 0.0686·75))", new LogisticCurve(0.5204 + (0.0686 * PlateauBodyMassKg), 0.8189), Kuppa, "C2"),
     ];
 
+    private static readonly Dictionary<(string Name, DummyType Dummy), RiskFunction> ByName = All.ToDictionary(f => (f.Name, f.Dummy));
+
     /// <summary>The function of a name for a dummy, or null where none is published here (the lower leg of the small-woman dummy).</summary>
-    public static RiskFunction? Find(string name, DummyType dummy) => All.FirstOrDefault(f => f.Name == name && f.Dummy == dummy);
+    public static RiskFunction? Find(string name, DummyType dummy) => ByName.GetValueOrDefault((name, dummy));
 
     /// <summary>The function of a name for a dummy that must have it.</summary>
     /// <exception cref="KeyNotFoundException">There is none.</exception>

@@ -8,6 +8,12 @@ namespace Toepan.Domain.Ratings.Documents;
 /// </summary>
 internal sealed class ObjectReader
 {
+    /// <summary>Longest text accepted, characters.</summary>
+    public const int LongestText = 1_000;
+
+    /// <summary>Longest list accepted.</summary>
+    public const int LongestList = 200;
+
     private readonly Dictionary<string, LinedMember> members = new(StringComparer.Ordinal);
     private readonly HashSet<string> asked = new(StringComparer.Ordinal);
     private readonly DocumentProblems problems;
@@ -63,8 +69,28 @@ internal sealed class ObjectReader
             problems.Add(node.Line, "kind", $"{name} must be text.");
         }
 
+        if (text?.Length > LongestText)
+        {
+            problems.Add(node.Line, "too-long", $"{name} has {text.Length} characters; at most {LongestText} are accepted.");
+        }
+
         return text ?? "";
     }
+
+    /// <summary>A whole number.</summary>
+    public int Whole(string name)
+    {
+        var number = Number(name);
+        if (number is >= -MostWhole and <= MostWhole && number == Math.Floor(number))
+        {
+            return (int)number;
+        }
+
+        problems.Add(LineOf(name), "kind", $"{name} is {number.ToString(CultureInfo.InvariantCulture)}; it must be a whole number of at most {MostWhole}.");
+        return 0;
+    }
+
+    private const int MostWhole = 10_000;
 
     public double Number(string name) => Node(name) is { } node ? NumberOf(name, node) : 0;
 
@@ -84,6 +110,12 @@ internal sealed class ObjectReader
     {
         if (Node(name) is not { } node)
         {
+            return [];
+        }
+
+        if (node is LinedList { Items.Count: > LongestList } many)
+        {
+            problems.Add(node.Line, "too-long", $"{name} has {many.Items.Count} entries; at most {LongestList} are accepted.");
             return [];
         }
 

@@ -48,10 +48,8 @@ internal sealed class CapStep(Scheme scheme, IReadOnlyList<Finding> findings, in
         findings.Where(finding => string.Equals(finding.Kind, cap.Finding, StringComparison.OrdinalIgnoreCase));
 
     private bool Concerns(Finding finding, CapRule cap, RegionState state) =>
-        (finding.Position ?? driverPosition) == state.Position && (cap.Region is not null || RegionOf(finding) == state.Region);
+        (finding.Position ?? driverPosition) == state.Position && (cap.Region is not null || Names(state.Region).Contains(finding.Region, StringComparer.OrdinalIgnoreCase));
 
-    /// <summary>Region key of a finding: <c>lower-leg-left</c> → <c>lowerleg.left</c>, <c>thigh-left</c> → <c>thigh.left</c>.</summary>
-    private static string RegionOf(Finding finding) => finding.Region
-        .Replace("lower-leg-", "lowerleg.", StringComparison.OrdinalIgnoreCase)
-        .Replace("thigh-", "thigh.", StringComparison.OrdinalIgnoreCase);
+    /// <summary>The words by which findings name a region; the scheme gives them.</summary>
+    private IReadOnlyList<string> Names(string region) => scheme.Regions.First(rule => rule.Region == region).FindingRegions;
 }

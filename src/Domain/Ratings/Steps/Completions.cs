@@ -15,20 +15,27 @@ internal sealed class Completions(Scheme scheme, MeasureLookup measures, Occupan
         var rules = scheme.RegionsOf(rated.Dummy).ToDictionary(rule => rule.Region, StringComparer.Ordinal);
         var options = regions.ToDictionary(state => state.Region, state => source.Of(state, rules[state.Region]), StringComparer.Ordinal);
         var structures = source.OfStructure(structure);
-        if (regions.All(state => Certain(state, options[state.Region])) && Certain(structure, structures))
+        if (regions.Count == 0 || regions.All(state => Certain(state, options[state.Region])) && Certain(structure, structures))
         {
             return [];
         }
 
-        var legs = scheme.Overall.Legs.First(rule => rule.Dummy == rated.Dummy);
-        var life = Joint(scheme.Overall.Life, options);
-        var leg = legs.Joint is { } joint ? Joint(joint, options) : Worst(legs.WorstOf, options);
+        var life = Part(scheme.Overall.LifeOf(rated.Dummy), options);
+        var leg = Part(scheme.Overall.LegsOf(rated.Dummy), options);
         var levels =
             from a in life
             from b in leg
             from s in structures.Select(option => option.Level).Distinct()
             select OverallStep.Of(scheme, a.Level, b.Level, ProtectionLevels.Worse(a.Worst, b.Worst), s, caps.OverallAtBest).Final;
         return [.. levels.Distinct().Order()];
+    }
+
+    private static HashSet<(ProtectionLevel Level, ProtectionLevel Worst)> Part(PartRule? part, Dictionary<string, List<Option>> options)
+    {
+        HashSet<(ProtectionLevel Level, ProtectionLevel Worst)> none = [(ProtectionLevel.High, ProtectionLevel.High)];
+        var joint = part?.Joint is { } rule ? Joint(rule, options) : none;
+        var worst = part is { WorstOf.Count: > 0 } ? Worst(part.WorstOf, options) : none;
+        return [.. from a in joint from b in worst select (ProtectionLevels.Worse(a.Level, b.Level), ProtectionLevels.Worse(a.Worst, b.Worst))];
     }
 
     private static bool Certain(RegionState state, List<Option> options) =>

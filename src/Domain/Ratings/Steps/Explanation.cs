@@ -53,9 +53,9 @@ internal sealed class Explanation(Scheme scheme, RatingInputs inputs, Occupant r
             _ when step.Final > step.Structured => "a finding holds it there",
             _ when step.Structured > step.Tied => "the structure holds it there",
             _ when step.Tied != step.Base => $"the worst region, {overall.Worst!.Name}, ties it there",
-            _ when overall.Life > overall.Legs => "it follows from head, neck and chest",
-            _ when overall.Legs > overall.Life => "it follows from thighs and lower legs",
-            _ => "the upper body and the legs agree on it",
+            _ when overall.LegsRule is null || overall.Life > overall.Legs => $"it follows from {overall.LifeRule!.Name}",
+            _ when overall.Legs > overall.Life => $"it follows from {overall.LegsRule.Name}",
+            _ => $"{overall.LifeRule!.Name} agree on it with {overall.LegsRule.Name}",
         };
         return $"Overall: {step.Final.Full()}; {because}.";
     }

@@ -2,7 +2,7 @@ using Toepan.Domain.Measures;
 
 namespace Toepan.Domain.Ratings.Steps;
 
-/// <summary>Measures by code and position; the first of a pair counts.</summary>
+/// <summary>Measures by code and position; the first of a pair counts. A measure of the vehicle is found from every seat.</summary>
 internal sealed class MeasureLookup
 {
     private readonly Dictionary<(string Code, int? Position), Measure> byCode = [];
@@ -15,7 +15,8 @@ internal sealed class MeasureLookup
         }
     }
 
-    public Measure? Find(string code, int? position) => byCode.GetValueOrDefault((code, position));
+    public Measure? Find(string code, int? position) =>
+        byCode.TryGetValue((code, position), out var own) || byCode.TryGetValue((code, null), out own) ? own : null;
 
     public double? Value(string code, int? position) => Find(code, position)?.Value;
 

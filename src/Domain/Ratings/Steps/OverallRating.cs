@@ -5,24 +5,24 @@ namespace Toepan.Domain.Ratings.Steps;
 /// <summary>Final region levels, excess risks and structure → the overall level of the rated occupant, with the outcome of each rule.</summary>
 internal sealed class OverallRating
 {
-    private readonly Scheme scheme;
-    private readonly LegsRule legs;
     private readonly Dictionary<string, RegionState> regions;
 
     public OverallRating(Scheme scheme, Occupant occupant, IReadOnlyList<RegionState> regions, RegionState structure, CapStep caps)
     {
-        this.scheme = scheme;
         this.regions = regions.ToDictionary(state => state.Region, StringComparer.Ordinal);
-        legs = scheme.Overall.Legs.First(rule => rule.Dummy == occupant.Dummy);
-        LifeExcess = Joint(scheme.Overall.Life);
-        LegsExcess = legs.Joint is { } joint ? Joint(joint) : null;
+        LifeRule = scheme.Overall.LifeOf(occupant.Dummy);
+        LegsRule = scheme.Overall.LegsOf(occupant.Dummy);
+        LifeExcess = Joint(LifeRule);
+        LegsExcess = Joint(LegsRule);
         List<RegionState> missing = [.. regions.Append(structure).Where(state => state.Level is null)];
-        NotRated = missing.Count == 0 ? null : string.Join("; ", missing.Select(state => $"the {state.Name} is not rated ({state.NotRated})"));
-        if (missing.Count == 0)
+        NotRated = regions.Count == 0 ? $"the scheme has no regions for dummy {occupant.Dummy}"
+            : missing.Count == 0 ? null
+            : string.Join("; ", missing.Select(state => $"the {state.Name} is not rated ({state.NotRated})"));
+        if (NotRated is null)
         {
             Worst = regions.MaxBy(state => state.Level!.Value)!;
-            Life = scheme.Overall.Life.Bounds.Of(LifeExcess!.Value);
-            Legs = legs.Joint?.Bounds.Of(LegsExcess!.Value) ?? legs.WorstOf.Max(region => this.regions[region].Level!.Value);
+            Life = LifeRule!.Of(LifeExcess, region => this.regions[region].Level!.Value);
+            Legs = LegsRule?.Of(LegsExcess, region => this.regions[region].Level!.Value) ?? Life;
             Step = OverallStep.Of(scheme, Life, Legs, Worst.Level!.Value, structure.Level!.Value, caps.OverallAtBest);
         }
 
@@ -39,13 +39,16 @@ internal sealed class OverallRating
     /// <summary>The worst region, the first of equals; null where something is not rated.</summary>
     public RegionState? Worst { get; }
 
-    /// <summary>What the legs are called: the joint rule's name, or that their worst level counts.</summary>
-    public string LegsName => legs.Joint?.Name ?? "thighs and lower legs";
+    /// <summary>How the upper body counts; null where the scheme has no regions for the dummy.</summary>
+    public PartRule? LifeRule { get; }
+
+    /// <summary>How the legs count; null where life alone counts.</summary>
+    public PartRule? LegsRule { get; }
 
     public IReadOnlyList<RuleOutcome> Outcomes { get; }
 
-    private double? Joint(JointRule rule) =>
-        rule.Groups.SelectMany(group => group).All(region => regions[region].Excess is not null)
+    private double? Joint(PartRule? part) =>
+        part?.Joint is { } rule && rule.Groups.SelectMany(group => group).All(region => regions[region].Excess is not null)
             ? OverallStep.Joint(rule.Groups, region => regions[region].Excess!.Value)
             : null;
 }

@@ -5,17 +5,24 @@ internal static class OverallSentences
 {
     public static IEnumerable<RuleOutcome> Outcomes(OverallRating overall, Scheme scheme, RegionState structure) =>
         overall.Step is { } step
-            ? [Worse(overall, scheme, step), WorstRegion(overall, step), OneStep(overall, scheme, step), .. Holds(scheme, structure, step.Tied)]
+            ? [Worse(overall, step), WorstRegion(overall, step), OneStep(overall, scheme, step), .. Holds(scheme, structure, step.Tied)]
             : Holds(scheme, structure, null);
 
-    private static RuleOutcome Worse(OverallRating overall, Scheme scheme, OverallStep step)
+    private static RuleOutcome Worse(OverallRating overall, OverallStep step)
     {
-        var life = $"{scheme.Overall.Life.Name} together have an excess risk of {Figures.Percent(overall.LifeExcess!.Value)}, {overall.Life.Protection()}";
-        var legs = overall.LegsExcess is { } excess
-            ? $"{overall.LegsName} have one of {Figures.Percent(excess)}, {overall.Legs.Protection()}"
-            : $"the worst of {overall.LegsName} is {overall.Legs.Protection()}";
-        return new("overall.worse", true, false, null, null, $"{Sentence.Start(life)}; {legs}. The worse of the two is {step.Base.Protection()}.");
+        var life = Part(overall.LifeRule!, overall.LifeExcess, overall.Life, "together have an excess risk of");
+        var text = overall.LegsRule is { } rule
+            ? $"{Sentence.Start(life)}; {Part(rule, overall.LegsExcess, overall.Legs, overall.LifeExcess is null ? "together have an excess risk of" : "have one of")}. The worse of the two is {step.Base.Protection()}."
+            : $"{Sentence.Start(life)}.";
+        return new("overall.worse", true, false, null, null, text);
     }
+
+    private static string Part(PartRule rule, double? excess, ProtectionLevel level, string have) => (excess, rule.WorstOf.Count) switch
+    {
+        ({ } e, 0) => $"{rule.Name} {have} {Figures.Percent(e)}, {level.Protection()}",
+        ({ } e, _) => $"the worse of a joint excess risk of {Figures.Percent(e)} and the worst level beside it in {rule.Name} is {level.Protection()}",
+        _ => $"the worst of {rule.Name} is {level.Protection()}",
+    };
 
     private static RuleOutcome WorstRegion(OverallRating overall, OverallStep step)
     {

@@ -27,7 +27,9 @@ internal sealed class RegionRater(Scheme scheme, MeasureLookup measures)
             return state with { NotRated = $"{scheme.WordOf(risk.Measure)}: {measures.WhyAbsent(risk.Measure, state.Position)}" };
         }
 
-        var p = given?.Value ?? loads.Max(curve => excess.ByCurve(curve, measures.Value(curve.Load, state.Position)!.Value));
+        var p = loads.Count == risk.Curves.Count
+            ? loads.Max(curve => excess.ByCurve(curve, measures.Value(curve.Load, state.Position)!.Value))
+            : given!.Value!.Value;
         var e = excess.Of(p);
         var level = risk.Bounds.Of(e);
         var drivers = loads.Count == risk.Curves.Count ? Loads(state, rule, loads, excess) : [Risk(risk, p, given!, excess)];

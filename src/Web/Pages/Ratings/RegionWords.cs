@@ -3,7 +3,7 @@ namespace Toepan.Web.Pages.Ratings;
 /// <summary>Regions in words.</summary>
 public static class RegionWords
 {
-    /// <summary>"Left thigh" for <c>thigh.left</c> and <c>thigh-left</c>; an unknown region keeps its key.</summary>
+    /// <summary>"Left thigh" for <c>thigh.left</c> and <c>thigh-left</c>; another region is named by its key.</summary>
     public static string Name(string region) => region.Replace("lower-leg", "lowerleg", StringComparison.Ordinal).Replace('-', '.') switch
     {
         "head" => "Head",
@@ -16,6 +16,6 @@ public static class RegionWords
         "structure" => "Structure",
         "restraint" => "Restraint",
         "vehicle" => "Vehicle",
-        _ => region,
+        var other => other.Length == 0 ? other : char.ToUpperInvariant(other[0]) + other[1..].Replace('.', ' '),
     };
 }
