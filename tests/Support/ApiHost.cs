@@ -106,6 +106,7 @@ public sealed class ApiHost : IAsyncDisposable
                 builder.UseSetting(key, value);
             }
 
+            builder.ConfigureTestServices(all => all.ConfigureDbContext<ProgrammeDb>(options => options.AddInterceptors(new AuditGuard())));
             if (services is not null)
             {
                 builder.ConfigureTestServices(services);
