@@ -51,6 +51,9 @@ public sealed class ApiHost : IAsyncDisposable
     /// <summary>Nobody. Redirects are not followed, cookies are kept.</summary>
     public HttpClient Anonymous() => factory.CreateClient(new() { AllowAutoRedirect = false, BaseAddress = factory.ClientOptions.BaseAddress });
 
+    /// <summary>Nobody, without a memory: cookies are not kept either.</summary>
+    public HttpClient Stranger() => factory.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = false, BaseAddress = factory.ClientOptions.BaseAddress });
+
     /// <summary>A machine whose token has these roles.</summary>
     public async Task<HttpClient> Machine(params Role[] roles)
     {

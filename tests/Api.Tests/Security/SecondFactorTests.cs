@@ -164,7 +164,7 @@ public sealed partial class SecondFactorTests(PostgresFixture postgres)
         (await browser.Client.GetAsync(path, TestContext.Current.CancellationToken)).StatusCode;
 
     /// <summary>RFC 4648, section 6, the slow obvious way: five bits a letter, read as one long number.</summary>
-    private static byte[] Decode(string text)
+    internal static byte[] Decode(string text)
     {
         var bits = string.Concat(text.Select(letter => Convert.ToString("ABCDEFGHIJKLMNOPQRSTUVWXYZ234567".IndexOf(letter, StringComparison.Ordinal), 2).PadLeft(5, '0')));
         return [.. Enumerable.Range(0, bits.Length / 8).Select(at => Convert.ToByte(bits.Substring(at * 8, 8), 2))];
