@@ -19,6 +19,7 @@ internal sealed record Place(string Pattern, string Real, string? Unknown, bool 
 internal sealed class Addresses
 {
     private readonly Dictionary<string, RouteValue> values;
+    private readonly IReadOnlyList<Place> all;
 
     public Addresses(PlantedProgramme programme)
     {
@@ -28,10 +29,11 @@ internal sealed class Addresses
         Unwalkable = [.. endpoints.Where(endpoint => endpoint is not RouteEndpoint).Select(endpoint => endpoint.DisplayName ?? "an endpoint without a name")];
         Unfilled = [.. patterns.SelectMany(group => Lacking(group.First().RoutePattern).Select(name => $"{group.Key}: {name}"))];
         Unmapped = [.. Pages().Except(patterns.Select(group => group.Key))];
-        All = Unfilled.Count > 0 ? [] : [.. patterns.Select(group => Place(group.Key, group.First()))];
+        all = Unfilled.Count > 0 ? [] : [.. patterns.Select(group => Place(group.Key, group.First()))];
     }
 
-    public IReadOnlyList<Place> All { get; }
+    /// <summary>Every place; fails where one cannot be filled in, for a walk past it would prove nothing.</summary>
+    public IReadOnlyList<Place> All => Unfilled.Count == 0 ? all : throw new InvalidOperationException($"The walk knows no value for {string.Join(", ", Unfilled)}.");
 
     /// <summary>Parameters the planted programme has no value for.</summary>
     public IReadOnlyList<string> Unfilled { get; }

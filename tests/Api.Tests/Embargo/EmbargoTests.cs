@@ -21,7 +21,7 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
     private static readonly string[] Wordless =
     [
         "account_claim", "account_login", "account_role", "account_token", "current_rating", "data_protection_key", "migration", "package_chunk",
-        "recovery_code", "role", "role_claim", "second_factor",
+        "rating", "recovery_code", "role", "role_claim", "second_factor", "summary_measure", "summary_occupant",
     ];
 
     private readonly Addresses addresses = new(programme);
@@ -29,9 +29,9 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
     [Fact]
     public void Walk_EveryEndpointAndPage_CanBeFilledIn()
     {
-        Assert.Empty(addresses.Unwalkable);
-        Assert.Empty(addresses.Unfilled); // give PlantedProgramme.FindValues a value for it
-        Assert.Empty(addresses.Unmapped);
+        Assert.Equal("", string.Join(", ", addresses.Unwalkable));
+        Assert.Equal("", string.Join(", ", addresses.Unfilled)); // give PlantedProgramme.FindValues a value for it
+        Assert.Equal("", string.Join(", ", addresses.Unmapped));
         Assert.True(addresses.All.Count > 100, $"Only {addresses.All.Count} places.");
     }
 
@@ -50,7 +50,7 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
             }
         }
 
-        Assert.Empty(bare.Except(Wordless)); // plant something in it, or say above why it holds no words
+        Assert.Equal("", string.Join(", ", bare.Except(Wordless))); // plant something in it, or say above why it holds no words
     }
 
     [Fact]
@@ -142,6 +142,11 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
         var (headers, body) = echoes
             ? (Answers.WithoutEcho(reply.Headers, reply.Question.Address), Encoding.Latin1.GetBytes(Answers.WithoutEcho(text, reply.Question.Address)))
             : (reply.Headers, reply.Body);
+        if ((int)reply.Status >= 500)
+        {
+            return $"{reply.Question} answered {(int)reply.Status}";
+        }
+
         return (finder.Find(headers) ?? finder.Find(body)) is { } held ? $"{reply.Question} answered {(int)reply.Status}: …{held}…" : null;
     }
 

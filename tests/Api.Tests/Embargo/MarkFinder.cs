@@ -76,11 +76,12 @@ internal sealed class MarkFinder(IEnumerable<string> needles)
         }
     }
 
+    /// <summary>Past the two bytes of the zlib header, which not every writer gets right; null where it is not deflated.</summary>
     private static byte[]? Inflated(ReadOnlyMemory<byte> bytes)
     {
         try
         {
-            return bytes.Span is [0x78, ..] ? Copy(new ZLibStream(Open(bytes), CompressionMode.Decompress)) : null;
+            return bytes.Length > 2 ? Copy(new DeflateStream(Open(bytes[2..]), CompressionMode.Decompress)) : null;
         }
         catch (InvalidDataException)
         {

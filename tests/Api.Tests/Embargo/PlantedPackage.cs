@@ -36,6 +36,8 @@ internal static class PlantedPackage
         },
         TestHeader = [.. package.TestHeader.Select(entry => entry with { Value = Header(entry, marks, test) })],
         Channels = [.. package.Channels.Select(channel => channel with { Header = [.. channel.Header, new HeaderEntry("Comments", marks.In("channel"), 0)] })],
+        Clearances = [.. package.Clearances, new Clearance(marks.In("clearance"), package.Points[0].Name, 210, 99)],
+        Points = [.. package.Points, package.Points[^1] with { Name = marks.In("point") }],
         Findings =
         [
             .. package.Findings.Select(finding => finding with { Note = $"{finding.Note} {marks.In("finding")}", Camera = marks.In("camera") }),

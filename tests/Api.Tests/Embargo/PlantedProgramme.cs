@@ -30,9 +30,10 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
     {
         Api = await ApiHost.Start(postgres);
         using var administrator = await Api.Machine(Role.Administrator);
-        lab = await Laboratory(administrator);
+        lab = await Machine(administrator, Marks.In("machine"), Enum.GetValues<Role>());
         await PlantVehicles();
         await PlantRuns();
+        await PlantReviews(administrator);
         await PlantPlans();
         await PlantPeople(administrator);
         await FindValues();
@@ -45,11 +46,9 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         await Api.DisposeAsync();
     }
 
-    /// <summary>A machine with a marked name and every role.</summary>
-    private async Task<HttpClient> Laboratory(HttpClient administrator)
+    private async Task<HttpClient> Machine(HttpClient administrator, string name, IEnumerable<Role> roles)
     {
-        var roles = Enum.GetValues<Role>().Select(ViewerClaims.Name);
-        var issued = await Create(administrator, "/api/v1/tokens", new { name = Marks.In("machine"), roles });
+        var issued = await Create(administrator, "/api/v1/tokens", new { name, roles = roles.Select(ViewerClaims.Name) });
         var secret = issued.GetProperty("secret").GetString()!;
         secrets.Add(secret);
         var client = Api.Anonymous();
@@ -92,14 +91,35 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         });
     }
 
+    /// <summary>By another than the uploader; one act stays, one is taken back.</summary>
+    private async Task PlantReviews(HttpClient administrator)
+    {
+        using var reviewer = await Machine(administrator, Marks.In("reviewer"), [Role.Reviewer, Role.Engineer]);
+        var reviews = $"/api/v1/tests/{Marks.Test(1)}/reviews";
+        var rating = (await Read(reviews)).GetProperty("ratingId");
+        await Create(reviewer, reviews, new { kind = "sign", part = "conduct", note = Marks.In("signed"), ratingId = rating });
+        await Create(reviewer, reviews, new { kind = "send back", part = "data", note = Marks.In("sent-back"), ratingId = rating });
+        Values["reviews/act"] = Values["review/act"] = await Number("SELECT min(id) FROM lab.review_act");
+        var last = await Sql.Scalar(Api.Connections.Owner, "SELECT max(id) FROM lab.review_act");
+        await Create(reviewer, $"{reviews}/{last}/withdrawal", new { reason = Marks.In("taken-back") });
+    }
+
     private async Task PlantPlans()
     {
         await Create(lab, "/api/v1/plan", new { test = Marks.Test(3), vehicle = Marks.In("planned"), procedure = "offset-frontal-64", date = "2031-09-01" });
         await Create(lab, $"/api/v1/tests/{Marks.Test(3)}/preparation", new { items = new Dictionary<string, string> { ["barrier-batch"] = Marks.In("batch") }, version = 0 });
-        await Create(lab, "/api/v1/questions", new { name = Marks.In("question"), address = $"?x=head.hic15&view=groups&class={Marks.In("class")}" });
+        await Create(lab, "/api/v1/questions", new { name = Marks.In("question"), address = $"/explore?x=head.hic15&view=groups&class={Marks.In("class")}" });
+        await Summary(Marks.Test(8));
+        await Create(lab, $"/api/v1/results/batches/{await Sql.Scalar(Api.Connections.Owner, "SELECT max(id) FROM lab.result_batch")}/withdrawal", new { reason = Marks.In("withdrawal") });
+        await Summary(Marks.Test(9));
+        await Read($"/api/v1/tests/{Marks.Test(1)}/measures");
+    }
+
+    private async Task Summary(string test)
+    {
         using var results = new StringContent(
             "test,vehicle,make,model,class,modelYear,procedure,date,position,dummy,testMassKg,head.hic15\n"
-            + $"{Marks.Test(9)},{Marks.In("historic")},{Marks.In("make")},{Marks.In("model")},{Marks.In("class")},2025,offset-frontal-64,2025-03-01,1,H3,1800,321.5\n",
+            + $"{test},{Marks.In("historic")},{Marks.In("make")},{Marks.In("model")},{Marks.In("class")},2025,offset-frontal-64,2025-03-01,1,H3,1800,321.5\n",
             Encoding.UTF8, "text/csv");
         using var answer = await lab.PostAsync("/api/v1/results", results, TestContext.Current.CancellationToken);
         await Demand(answer, "/api/v1/results");
@@ -124,6 +144,8 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
             Values[place] = RouteValue.Of(test);
         }
 
+        Values["/path"] = RouteValue.Of(Marks.In("photo") + ".jpg");
+        Values["openapi/documentName"] = new("v1", "v9");
         Values["plan/test"] = RouteValue.Of(planned);
         Values["vehicles/key"] = RouteValue.Of(Marks.In("vehicle"));
         Values["classes/class"] = RouteValue.Of(Marks.In("class"));
