@@ -21,7 +21,7 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
     private static readonly string[] Wordless =
     [
         "account_claim", "account_login", "account_role", "account_token", "current_rating", "data_protection_key", "migration", "package_chunk",
-        "rating", "recovery_code", "role", "role_claim", "second_factor", "summary_measure", "summary_occupant",
+        "rating", "recovery_code", "role", "role_claim", "second_factor", "stored_file", "stored_file_chunk", "summary_measure", "summary_occupant",
     ];
 
     private readonly Addresses addresses = new(programme);
@@ -124,6 +124,21 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
 
         Assert.Empty(found);
         Assert.True(marked.Count > 40, $"Only {marked.Count} addresses show a role the data: the walk sees nothing."); // else an empty finding would prove nothing
+    }
+
+    /// <summary>What would go out with a sheet has lost the photograph's metadata, which the kept one still has.</summary>
+    [Fact]
+    public async Task PublicCopy_OfAMarkedPhotograph_HoldsNoMark()
+    {
+        using var machine = await programme.Api.Machine(Role.Analyst);
+        var finder = new MarkFinder(programme.Marks.Needles());
+        var attachment = $"/api/v1/attachments/{programme.Values["attachments/id"].Real}";
+
+        var kept = await machine.GetByteArrayAsync($"{attachment}/content", TestContext.Current.CancellationToken);
+        var copy = await machine.GetByteArrayAsync($"{attachment}/public-copy", TestContext.Current.CancellationToken);
+
+        Assert.NotNull(finder.Find(kept));
+        Assert.Null(finder.Find(copy));
     }
 
     private static IEnumerable<Question> OfAsset(Place place) => [new("GET", place.Real, Anything), new("GET", place.Real, Anything, "br, gzip")];

@@ -19,12 +19,19 @@ internal static class PlantedPackage
         Dictionary<string, byte[]> files = new()
         {
             [$"Photo/{marks.In("photo")}.jpg"] = PlantedPhotograph.With(marks.In("exif")),
-            [$"Movie/{marks.In("film")}.mp4"] = [0, 0, 0, 16, .. "ftypisom\0\0\0\0"u8, .. Encoding.ASCII.GetBytes(marks.In("film"))],
+            [$"Movie/{marks.In("film")}.mp4"] = Film(marks.In("film")),
             [$"Document/{marks.In("document")}.txt"] = Encoding.UTF8.GetBytes(marks.In("document")),
         };
         using var zip = new MemoryStream();
         PackageWriter.Write(zip, Marked(package, marks, test, files), attachment => new MemoryStream(files[attachment.Path]));
         return zip.ToArray();
+    }
+
+    /// <summary>A film of no frames (ISO/IEC 14496-12: a file type box and a free space box) that holds a mark.</summary>
+    public static byte[] Film(string mark)
+    {
+        var text = Encoding.ASCII.GetBytes(mark);
+        return [0, 0, 0, 16, .. "ftypisom\0\0\0\0"u8, 0, 0, 0, (byte)(8 + text.Length), .. "free"u8, .. text];
     }
 
     private static TestPackage Marked(TestPackage package, Marks marks, string test, Dictionary<string, byte[]> files) => package with

@@ -33,6 +33,7 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         lab = await Machine(administrator, Marks.In("machine"), Enum.GetValues<Role>());
         await PlantVehicles();
         await PlantRuns();
+        await PlantAttachments();
         await PlantReviews(administrator);
         await PlantPlans();
         await PlantPeople(administrator);
@@ -89,6 +90,32 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         {
             trigger = "conduct outside", choice = "repeat", evidence = Marks.In("evidence"), options = Marks.In("options"), measuresSeen = true,
         });
+    }
+
+    /// <summary>A photograph for the sheet and a film, attached after the run.</summary>
+    private async Task PlantAttachments()
+    {
+        var photograph = await Attach("jpg", "image/jpeg", PlantedPhotograph.With(Marks.In("later-exif")));
+        await Change($"/api/v1/attachments/{photograph}/sheet", new { alternativeText = Marks.In("alternative"), version = 1 });
+        var film = await Attach("mp4", "video/mp4", PlantedPackage.Film(Marks.In("later-film")));
+        await Change($"/api/v1/attachments/{film}/film-times", new { framesPerSecond = 1000, timeZeroFrame = 12, reason = Marks.In("reason"), version = 0 });
+        Values["attachments/id"] = RouteValue.OfNumber(photograph);
+    }
+
+    private async Task<long> Attach(string extension, string mediaType, byte[] bytes)
+    {
+        var path = $"/api/v1/tests/{Marks.Test(1)}/attachments?name={Marks.In("attached")}.{extension}&caption={Marks.In("caption")}&camera={Marks.In("camera")}";
+        using var body = new ByteArrayContent(bytes);
+        body.Headers.ContentType = new MediaTypeHeaderValue(mediaType);
+        using var answer = await lab.PostAsync(path, body, TestContext.Current.CancellationToken);
+        await Demand(answer, path);
+        return (await answer.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken)).GetProperty("id").GetInt64();
+    }
+
+    private async Task Change(string path, object body)
+    {
+        using var answer = await lab.PutAsJsonAsync(path, body, TestContext.Current.CancellationToken);
+        await Demand(answer, path);
     }
 
     /// <summary>By another than the uploader; one act stays, one is taken back.</summary>
