@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;
 using Toepan.Api.Security.Tables;
-using Toepan.Api.Store;
 using Toepan.Api.Store.Tables;
 
 namespace Toepan.Support;
