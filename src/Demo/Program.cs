@@ -5,6 +5,7 @@ const string Usage = """
     Usage:
       generate --out DIR [--seed N]                      write the demo programme's packages as zips
       load --url URL --token-file FILE [--seed N]        upload them to a running service
+      results [--count N] [--seed N] [--out FILE]        write summary results as CSV, for POST /api/v1/results
     """;
 const int DefaultSeed = 1;
 
@@ -20,6 +21,8 @@ switch (args.FirstOrDefault())
 {
     case "generate" when Option("--out") is { } directory:
         return GenerateCommand.Run(directory, seed);
+    case "results" when int.TryParse(Option("--count") ?? "10000", NumberStyles.None, CultureInfo.InvariantCulture, out var count):
+        return ResultsCommand.Run(count, seed, Option("--out"));
     case "load" when Option("--token-file") is { } file && Uri.TryCreate(Option("--url"), UriKind.Absolute, out var url):
         return await LoadCommand.RunAsync(url, file, seed);
     default:
