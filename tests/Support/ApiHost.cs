@@ -102,6 +102,7 @@ public sealed class ApiHost : IAsyncDisposable
             builder.UseSetting("ConnectionStrings:Programme", connections.Owner);
             builder.UseSetting("Store:ServiceRole", connections.ServiceRole);
             builder.UseSetting("Store:PublicRole", connections.PublicRole);
+            builder.UseSetting("Store:AnalystRole", connections.AnalystRole);
             builder.UseSetting("data", folder);
             builder.UseSetting("Logging:LogLevel:Default", "Warning");
             foreach (var (key, value) in settings)

@@ -14,18 +14,35 @@ public static class GrantStatements
     public static string For(IModel model, StoreRoles roles)
     {
         var (service, visitor) = (Quote(roles.Service), Quote(roles.Public));
+        var everybody = string.Join(", ", new[] { "PUBLIC", service, visitor }.Concat(roles.Analyst is { } reader ? [Quote(reader)] : []));
         string[] statements =
         [
-            $"REVOKE ALL ON SCHEMA lab, pub FROM PUBLIC, {service}, {visitor}",
-            $"REVOKE ALL ON ALL TABLES IN SCHEMA lab, pub FROM PUBLIC, {service}, {visitor}",
+            $"REVOKE ALL ON SCHEMA lab, pub, analysis FROM {everybody}",
+            $"REVOKE ALL ON ALL TABLES IN SCHEMA lab, pub, analysis FROM {everybody}",
             $"GRANT USAGE ON SCHEMA lab, pub TO {service}",
             $"GRANT USAGE ON SCHEMA pub TO {visitor}",
             $"GRANT USAGE, SELECT ON ALL SEQUENCES IN SCHEMA lab TO {service}",
             $"GRANT SELECT ON {Schemas.Lab}.{Schemas.MigrationTable} TO {service}",
             .. model.GetRelationalModel().Tables.SelectMany(table => ForTable(table, service, visitor)),
+            .. ForAnalyst(roles),
         ];
         return string.Join(";\n", statements);
     }
+
+    // Nothing but the views, and nowhere to put anything: not even a temporary table or a large object, whose functions only the cluster's owner can close.
+    private static string[] ForAnalyst(StoreRoles roles) => roles.Analyst is not { } analyst ? [] :
+    [
+        $"GRANT USAGE ON SCHEMA analysis TO {Quote(analyst)}",
+        $"GRANT SELECT ON ALL TABLES IN SCHEMA analysis TO {Quote(analyst)}",
+        "DO $$ BEGIN EXECUTE format('REVOKE TEMPORARY ON DATABASE %I FROM PUBLIC', current_database()); END $$",
+        """
+        DO $$ BEGIN
+          IF (SELECT rolsuper FROM pg_roles WHERE rolname = current_user) THEN
+            REVOKE EXECUTE ON FUNCTION lo_create(oid), lo_creat(integer), lo_from_bytea(oid, bytea), lo_put(oid, bigint, bytea), lowrite(integer, bytea), lo_unlink(oid) FROM PUBLIC;
+          END IF;
+        END $$
+        """,
+    ];
 
     public static string Quote(string identifier) => $"\"{identifier.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 

@@ -11,7 +11,7 @@ internal static class StoreAdvice
         var (service, visitor) = (GrantStatements.Quote(connections.ServiceRole), GrantStatements.Quote(connections.PublicRole));
         var database = GrantStatements.Quote(owner.Database!);
         return $"""
-            The login {owner.Username} of ConnectionStrings__Programme may not create or set up the service's two other logins.
+            The login {owner.Username} of ConnectionStrings__Programme may not create or set up the service's other logins.
             Either let it:
                 ALTER ROLE {GrantStatements.Quote(owner.Username!)} CREATEROLE;
             or run this as an administrator of the server, with two passwords of your own:
@@ -19,6 +19,8 @@ internal static class StoreAdvice
                 CREATE ROLE {visitor} LOGIN PASSWORD '…';
                 ALTER ROLE {visitor} SET default_transaction_read_only = on;
                 GRANT CONNECT ON DATABASE {database} TO {service}, {visitor};
+            and, where analysts shall read the views of schema analysis, the same with default_transaction_read_only for a third one, whose connection string is
+            ConnectionStrings__ProgrammeAnalyst;
             and start with ConnectionStrings__ProgrammeService and ConnectionStrings__ProgrammePublic set to the same server and database with these logins.
             """;
     }
@@ -27,7 +29,7 @@ internal static class StoreAdvice
     {
         var builder = new NpgsqlConnectionStringBuilder(owner);
         return $"""
-            The login {builder.Username} of ConnectionStrings__Programme may not create the schemas lab and pub or their tables. Run this as an administrator of the server:
+            The login {builder.Username} of ConnectionStrings__Programme may not create the schemas lab, pub and analysis or their tables. Run this as an administrator of the server:
                 GRANT CREATE, CONNECT ON DATABASE {GrantStatements.Quote(builder.Database!)} TO {GrantStatements.Quote(builder.Username!)};
             """;
     }

@@ -4,11 +4,12 @@ using Npgsql;
 
 namespace Toepan.Api.Store;
 
-/// <summary>The three logins of the store, as connection strings.</summary>
+/// <summary>The logins of the store, as connection strings.</summary>
 /// <param name="Owner">Owns schemas and tables; used at start alone, to migrate and to grant.</param>
 /// <param name="Service">Signed-in routes: reads and writes <c>lab</c>, cannot change append-only tables.</param>
 /// <param name="Public">Public routes: reads released rows of <c>pub</c> and nothing else.</param>
-public sealed record StoreConnections(string Owner, string Service, string Public)
+/// <param name="Analyst">For notebooks and other programs of an analyst: reads the views of <c>analysis</c> and nothing else. Null where none is configured.</param>
+public sealed record StoreConnections(string Owner, string Service, string Public, string? Analyst = null)
 {
     private const int DerivationRounds = 200_000;
     private const int PasswordBytes = 32;
@@ -17,8 +18,10 @@ public sealed record StoreConnections(string Owner, string Service, string Publi
 
     public string PublicRole => new NpgsqlConnectionStringBuilder(Public).Username!;
 
+    public string? AnalystRole => Analyst is null ? null : new NpgsqlConnectionStringBuilder(Analyst).Username;
+
     /// <summary>
-    /// The owner's connection string with two logins beside it, named after the database unless <paramref name="roles"/> says otherwise.
+    /// The owner's connection string with three logins beside it, named after the database unless <paramref name="roles"/> says otherwise.
     /// Their passwords are derived from the owner's (PBKDF2-SHA-256), so that every node knows them and none is stored.
     /// </summary>
     /// <exception cref="StartupRefusedException">The string cannot be read, names no database, or has no password to derive from.</exception>
@@ -33,18 +36,19 @@ public sealed record StoreConnections(string Owner, string Service, string Publi
         }
 
         var named = roles ?? StoreRoles.Of(builder.Database!);
-        return new(owner, WithLogin(builder, named.Service), WithLogin(builder, named.Public));
+        return new(
+            owner, WithLogin(builder, named.Service), WithLogin(builder, named.Public), named.Analyst is { } analyst ? WithLogin(builder, analyst) : null);
     }
 
-    /// <summary>As configured by hand: all three strings given.</summary>
-    public static StoreConnections FromAll(string owner, string service, string @public)
+    /// <summary>As configured by hand: all strings given; without the analyst's there is no such login.</summary>
+    public static StoreConnections FromAll(string owner, string service, string @public, string? analyst = null)
     {
-        foreach (var one in (string[])[owner, service, @public])
+        foreach (var one in new[] { owner, service, @public, analyst }.OfType<string>())
         {
             Read(one);
         }
 
-        return new(owner, service, @public);
+        return new(owner, service, @public, analyst);
     }
 
     private static NpgsqlConnectionStringBuilder Read(string text)

@@ -2,7 +2,7 @@ using Npgsql;
 
 namespace Toepan.Api.Store;
 
-/// <summary>Makes sure that the two lesser logins exist and open with their passwords.</summary>
+/// <summary>Makes sure that the lesser logins exist and open with their passwords.</summary>
 internal sealed class StoreLogins(StoreConnections connections, NpgsqlConnection owner)
 {
     public async Task Ensure(CancellationToken cancellation)
@@ -12,6 +12,13 @@ internal sealed class StoreLogins(StoreConnections connections, NpgsqlConnection
             connections.Public,
             ["SET default_transaction_read_only = on", "SET statement_timeout = '10s'"],
             cancellation);
+        if (connections.Analyst is { } analyst)
+        {
+            await EnsureOne(
+                analyst,
+                ["SET default_transaction_read_only = on", "SET statement_timeout = '120s'", "SET idle_in_transaction_session_timeout = '60s'", "SET search_path = analysis"],
+                cancellation);
+        }
     }
 
     private async Task EnsureOne(string connectionString, string[] settings, CancellationToken cancellation)

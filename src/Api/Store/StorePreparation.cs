@@ -39,7 +39,7 @@ public sealed class StorePreparation(StoreConnections connections)
 
     private static async Task EnsureSchemas(NpgsqlConnection owner, CancellationToken cancellation)
     {
-        foreach (var schema in (string[])[Schemas.Lab, Schemas.Public])
+        foreach (var schema in (string[])[Schemas.Lab, Schemas.Public, Schemas.Analysis])
         {
             await using var command = new NpgsqlCommand("SELECT EXISTS (SELECT FROM pg_namespace WHERE nspname = $1)", owner);
             command.Parameters.Add(new() { Value = schema });
@@ -55,11 +55,17 @@ public sealed class StorePreparation(StoreConnections connections)
         await using var db = new ProgrammeDb(ProgrammeDbOptions.For(source));
         db.Database.SetCommandTimeout(MigrationTimeout);
         await RefuseLaterVersion(db, cancellation);
+        if ((await db.Database.GetPendingMigrationsAsync(cancellation)).Any())
+        {
+            await AnalysisViews.Clear(owner, cancellation);
+        }
+
         await db.Database.MigrateAsync(cancellation);
-        var roles = new StoreRoles(connections.ServiceRole, connections.PublicRole);
+        var roles = new StoreRoles(connections.ServiceRole, connections.PublicRole, connections.AnalystRole);
         var model = db.GetService<IDesignTimeModel>().Model;
         await using var transaction = await owner.BeginTransactionAsync(cancellation);
         await Execute(owner, AuditScript(), cancellation);
+        await AnalysisViews.Ensure(owner, cancellation);
         await Execute(owner, GrantStatements.For(model, roles), cancellation);
         await transaction.CommitAsync(cancellation);
     }

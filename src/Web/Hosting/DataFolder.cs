@@ -24,6 +24,9 @@ public sealed class DataFolder : IDisposable
 
     public string FirstRunFile => System.IO.Path.Combine(Path, "first-run.json");
 
+    /// <summary>How an analyst's programs reach the database, mode 0600.</summary>
+    public string AnalystFile => System.IO.Path.Combine(Path, "analyst.json");
+
     public string Cluster => System.IO.Path.Combine(Path, ClusterName);
 
     /// <summary>Makes the folder where there is none and locks it.</summary>

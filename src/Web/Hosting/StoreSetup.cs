@@ -34,11 +34,12 @@ internal static class StoreSetup
         var visitor = configuration.GetConnectionString("ProgrammePublic");
         if (!string.IsNullOrEmpty(service) && !string.IsNullOrEmpty(visitor))
         {
-            return StoreConnections.FromAll(owner, service, visitor);
+            var analyst = configuration.GetConnectionString("ProgrammeAnalyst");
+            return StoreConnections.FromAll(owner, service, visitor, string.IsNullOrEmpty(analyst) ? null : analyst);
         }
 
         var roles = configuration["Store:ServiceRole"] is { Length: > 0 } serviceRole && configuration["Store:PublicRole"] is { Length: > 0 } publicRole
-            ? new StoreRoles(serviceRole, publicRole)
+            ? new StoreRoles(serviceRole, publicRole, configuration["Store:AnalystRole"] is { Length: > 0 } analystRole ? analystRole : null)
             : null;
         return StoreConnections.FromOwner(owner, roles);
     }

@@ -3,7 +3,7 @@ using Toepan.Api.Store;
 namespace Toepan.Web.Hosting;
 
 /// <summary>
-/// Registered first: the server starts, the store is brought up to date and first-run.json is written before anything listens, and the
+/// Registered first: the server starts, the store is brought up to date and first-run.json and analyst.json are written before anything listens, and the
 /// server stops after everything that uses it.
 /// </summary>
 internal sealed class StoreStartup(IStoreServer server, IServiceScopeFactory scopes, DataFolder folder, IConfiguration configuration) : IHostedService
@@ -12,6 +12,7 @@ internal sealed class StoreStartup(IStoreServer server, IServiceScopeFactory sco
     {
         await server.Start(cancellationToken);
         await new StorePreparation(server.Connections).Run(cancellationToken);
+        AnalystFile.Write(folder.AnalystFile, server.Connections);
         await using var scope = scopes.CreateAsyncScope();
         var first = await scope.ServiceProvider.GetRequiredService<FirstRun>().Run(folder.FirstRunFile, Addresses.Base(configuration), cancellationToken);
         if (first)

@@ -143,5 +143,6 @@ public sealed class GrantTests(PostgresFixture postgres)
 
         Assert.Equal(false, await Sql.Scalar(connections.Service, Powers));
         Assert.Equal(false, await Sql.Scalar(connections.Public, Powers));
+        Assert.Equal(false, await Sql.Scalar(connections.Analyst!, Powers));
     }
 }

@@ -3,7 +3,7 @@ using Toepan.Api.Store;
 
 namespace Toepan.Api.Tests.Store;
 
-/// <summary>The two lesser logins follow from the owner's connection string.</summary>
+/// <summary>The lesser logins follow from the owner's connection string.</summary>
 public sealed class StoreConnectionsTests
 {
     private const string Owner = "Host=db.example;Port=5433;Database=programme;Username=owner;Password=secret";
@@ -15,16 +15,17 @@ public sealed class StoreConnectionsTests
 
         Assert.Equal("programme_service", connections.ServiceRole);
         Assert.Equal("programme_public", connections.PublicRole);
+        Assert.Equal("programme_analyst", connections.AnalystRole);
         Assert.Equal(5433, new NpgsqlConnectionStringBuilder(connections.Service).Port);
     }
 
     [Fact]
     public void FromOwner_Passwords_AreStableAndDifferFromEachOtherAndTheOwners()
     {
-        string[] passwords = [.. new[] { Owner, StoreConnections.FromOwner(Owner).Service, StoreConnections.FromOwner(Owner).Public }
+        string[] passwords = [.. new[] { Owner, StoreConnections.FromOwner(Owner).Service, StoreConnections.FromOwner(Owner).Public, StoreConnections.FromOwner(Owner).Analyst! }
             .Select(text => new NpgsqlConnectionStringBuilder(text).Password!)];
 
-        Assert.Equal(3, passwords.Distinct().Count());
+        Assert.Equal(4, passwords.Distinct().Count());
         Assert.Equal(StoreConnections.FromOwner(Owner), StoreConnections.FromOwner(Owner));
     }
 
