@@ -8,6 +8,7 @@ using Toepan.Api.Measures;
 using Toepan.Api.Packages;
 using Toepan.Api.Packages.Attachments;
 using Toepan.Api.Programme;
+using Toepan.Api.Programme.Equipment;
 using Toepan.Api.Ratings;
 using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Security;
@@ -24,6 +25,7 @@ public static class ApiEndpoints
         app.MapProgramme();
         app.MapVehicles();
         app.MapPlan();
+        app.MapEquipment();
         app.MapPackages();
         app.MapAttachments();
         app.MapAttachmentFiles();

@@ -13,6 +13,7 @@ using Toepan.Api.Measures;
 using Toepan.Api.Packages;
 using Toepan.Api.Packages.Attachments;
 using Toepan.Api.Programme;
+using Toepan.Api.Programme.Equipment;
 using Toepan.Api.Ratings;
 using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Sheets;
@@ -39,6 +40,8 @@ public static class ApiServices
             .AddScoped<VehicleEditor>()
             .AddScoped<VehicleListService>()
             .AddScoped<SpecimenService>()
+            .AddScoped<EquipmentService>()
+            .AddScoped<RunEquipmentService>()
             .AddScoped<CarryOverService>()
             .AddScoped<PlanService>()
             .AddScoped<PreparationService>()

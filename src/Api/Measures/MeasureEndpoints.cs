@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Toepan.Api.Programme.Equipment;
 using Toepan.Api.Security;
 
 namespace Toepan.Api.Measures;
@@ -24,9 +25,12 @@ internal static class MeasureEndpoints
     }
 
     private static async Task<Results<Ok<MeasureJson[]>, ProblemHttpResult>> Measures(
-        Viewer viewer, MeasureService measures, string test,
-        [Description("Number of a reduction of the run; left out: the current one.")] long? reduction, CancellationToken cancellation) =>
-        (await measures.Get(viewer, test, reduction, cancellation)).Answer(list => list.Select(MeasureJson.Of).ToArray());
+        Viewer viewer, MeasureService measures, RunEquipmentService equipment, string test,
+        [Description("Number of a reduction of the run; left out: the current one.")] long? reduction, CancellationToken cancellation)
+    {
+        var inDoubt = (await equipment.List(viewer, test, cancellation)).Value?.InDoubt ?? [];
+        return (await measures.Get(viewer, test, reduction, cancellation)).Answer(list => list.Select(measure => MeasureJson.Of(measure, inDoubt)).ToArray());
+    }
 
     private static async Task<Results<Ok<StructureJson>, ProblemHttpResult>> Structure(
         Viewer viewer, MeasureService measures, string test, CancellationToken cancellation) =>

@@ -1,4 +1,5 @@
 using Toepan.Api.Channels;
+using Toepan.Api.Programme.Equipment;
 using Toepan.Domain.Measures;
 
 namespace Toepan.Api.Measures;
@@ -18,10 +19,15 @@ namespace Toepan.Api.Measures;
 /// <param name="Bias">Zero offsets removed from the inputs.</param>
 /// <param name="Uncertainty">Standard uncertainty in the unit.</param>
 /// <param name="MethodEdition">Method edition.</param>
+/// <param name="InDoubt">Why the dummy's part it is taken in is in doubt (a failed check), or null.</param>
 public sealed record MeasureJson(
     string Code, int? Position, double? Value, string Unit, double? From, double? To, IReadOnlyList<string> Sources, string? Absent,
-    string? Detail, MeasureBounds? Bounds, int? FilterClass, IReadOnlyList<BiasJson> Bias, double? Uncertainty, string MethodEdition)
+    string? Detail, MeasureBounds? Bounds, int? FilterClass, IReadOnlyList<BiasJson> Bias, double? Uncertainty, string MethodEdition,
+    string? InDoubt = null)
 {
+    public static MeasureJson Of(Measure measure, IReadOnlyList<PartInDoubt> inDoubt) =>
+        Of(measure) with { InDoubt = inDoubt.FirstOrDefault(doubt => doubt.Covers(measure.Code, measure.Position))?.Text };
+
     public static MeasureJson Of(Measure measure) => new(
         measure.Code, measure.Position, measure.Value, measure.Unit, measure.FromS, measure.ToS, measure.Sources, measure.Absent,
         measure.Detail, measure.Bounds, measure.FilterClass, [.. measure.Bias.Select(BiasJson.Of)], measure.Uncertainty,

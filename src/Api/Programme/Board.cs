@@ -32,6 +32,9 @@ public sealed record BoardVehicle(VehicleName Vehicle, string State, DateTimeOff
     /// <summary>Runs of it that are planned and not made, by date.</summary>
     public IReadOnlyList<PlannedRun> Planned { get; init; } = [];
 
+    /// <summary>The vehicle whose rating it has, as a twin or by a carry-over; its state and runs are that vehicle's. Null where it has its own.</summary>
+    public VehicleName? SharedFrom { get; init; }
+
     /// <summary>Day its first run is planned for, where none is planned by code.</summary>
     public DateOnly? PlannedDate { get; init; }
 }

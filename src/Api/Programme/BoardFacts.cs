@@ -4,12 +4,16 @@ using Toepan.Api.Packages.Tables;
 using Toepan.Api.Programme.Tables;
 using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Store;
+using Toepan.Domain.Programme.Equipment;
 using Toepan.Domain.Ratings.Reviews;
 
 namespace Toepan.Api.Programme;
 
 /// <summary>The review of a run, and who uploaded its package.</summary>
 internal sealed record BoardReview(ReviewStanding Standing, string Uploader);
+
+/// <summary>A piece of equipment and the last day its calibration holds.</summary>
+internal sealed record BoardCalibration(long Id, EquipmentKind Kind, string Serial, DateOnly DueOn);
 
 /// <summary>Everything the board is made of, at one moment.</summary>
 /// <param name="Now">The moment.</param>
@@ -18,10 +22,12 @@ internal sealed record BoardReview(ReviewStanding Standing, string Uploader);
 /// <param name="AllPlanned">Planned runs that are not made, by date.</param>
 /// <param name="SharedFrom">Vehicles that have another's rating → that vehicle.</param>
 /// <param name="Decided">Runs with a decision about a repeat.</param>
+/// <param name="Calibrations">Equipment in use and the day its latest calibration holds to.</param>
 /// <param name="Reviews">Where the review of each run's current rating stands, and who uploaded its package.</param>
 internal sealed record BoardFacts(
     DateTimeOffset Now, IReadOnlyList<VehicleRow> Vehicles, IReadOnlyList<TestRunSummary> AllRuns, IReadOnlyList<PlannedRun> AllPlanned,
-    IReadOnlyDictionary<string, string> SharedFrom, IReadOnlySet<string> Decided, IReadOnlyDictionary<string, BoardReview> Reviews)
+    IReadOnlyDictionary<string, string> SharedFrom, IReadOnlySet<string> Decided, IReadOnlyDictionary<string, BoardReview> Reviews,
+    IReadOnlyList<BoardCalibration> Calibrations)
 {
     public ILookup<string, TestRunSummary> Runs { get; } = AllRuns.ToLookup(run => run.Vehicle.Key);
 
@@ -45,7 +51,10 @@ internal sealed record BoardFacts(
 
         var decided = await context.Set<RepeatDecisionRow>().Select(row => row.Test).Distinct().ToListAsync(cancellation);
         return new BoardFacts(
-            now, vehicles, runs, [.. plans.Where(plan => !plan.PackageStored)], carried, decided.ToHashSet(), await LoadReviews(context, now, cancellation));
+            now, vehicles, runs, [.. plans.Where(plan => !plan.PackageStored)], carried, decided.ToHashSet(), await LoadReviews(context, now, cancellation),
+            await context.Set<EquipmentRow>().AsNoTracking().Where(row => row.RetiredOn == null && row.Calibrations.Any())
+                .Select(row => new BoardCalibration(row.Id, row.Kind, row.Serial, row.Calibrations.OrderByDescending(one => one.On).ThenByDescending(one => one.DueOn).First().DueOn))
+                .ToListAsync(cancellation));
     }
 
     private static async Task<IReadOnlyDictionary<string, BoardReview>> LoadReviews(ProgrammeDb context, DateTimeOffset now, CancellationToken cancellation)

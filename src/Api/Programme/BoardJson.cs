@@ -31,9 +31,9 @@ public sealed record BoardClassJson(string Class, string Title, Coverage Coverag
 /// <summary>A vehicle on the board.</summary>
 public sealed record BoardVehicleJson(
     string Vehicle, string? Make, string? Model, string State, DateTimeOffset Since, int Days, IReadOnlyList<string> Tests, IReadOnlyList<string> Planned,
-    DateOnly? PlannedDate)
+    DateOnly? PlannedDate, string? SharedFrom)
 {
     public static BoardVehicleJson Of(BoardVehicle row) => new(
         row.Vehicle.Key, row.Vehicle.Make, row.Vehicle.Model, row.State, row.Since, row.Days, [.. row.Runs.Select(run => run.Test)],
-        [.. row.Planned.Select(plan => plan.Test)], row.Planned.Count > 0 ? row.Planned[0].PlannedDate : row.PlannedDate);
+        [.. row.Planned.Select(plan => plan.Test)], row.Planned.Count > 0 ? row.Planned[0].PlannedDate : row.PlannedDate, row.SharedFrom?.Key);
 }

@@ -25,8 +25,7 @@ public sealed class BoardService(IDbContextFactory<ProgrammeDb> contexts, TimePr
     private static BoardClass Class(VehicleClassRow row, BoardFacts facts)
     {
         var vehicles = facts.Vehicles.Where(vehicle => vehicle.ClassKey == row.Key).ToList();
-        var own = vehicles.Where(vehicle => !facts.SharedFrom.ContainsKey(vehicle.Key) || facts.Runs[vehicle.Key].Any()).ToList();
-        return new BoardClass(row.Key, row.Title, own.ConvertAll(vehicle => OnBoard(vehicle, facts)))
+        return new BoardClass(row.Key, row.Title, vehicles.ConvertAll(vehicle => OnBoard(vehicle, facts)))
         {
             Coverage = Coverage.Of(vehicles.ConvertAll(vehicle => new CoveredVehicle(IsTested(vehicle.Key, facts), vehicle.SalesSharePercent))),
         };
@@ -39,7 +38,8 @@ public sealed class BoardService(IDbContextFactory<ProgrammeDb> contexts, TimePr
     /// <summary>A vehicle stands where its latest run stands, a run that is not valid only where there is no other; else where its next planned run stands.</summary>
     private static BoardVehicle OnBoard(VehicleRow vehicle, BoardFacts facts)
     {
-        IReadOnlyList<TestRunSummary> runs = [.. facts.Runs[vehicle.Key]];
+        var shared = facts.Runs[vehicle.Key].Any() || !facts.SharedFrom.TryGetValue(vehicle.Key, out var source) ? null : facts.Vehicles.Single(other => other.Key == source);
+        IReadOnlyList<TestRunSummary> runs = [.. facts.Runs[(shared ?? vehicle).Key]];
         IReadOnlyList<PlannedRun> planned = [.. facts.Planned[vehicle.Key]];
         var latest = runs.OrderByDescending(run => run.Valid).ThenByDescending(run => run.Date)
             .ThenByDescending(run => run.Test, StringComparer.Ordinal).FirstOrDefault();
@@ -48,7 +48,7 @@ public sealed class BoardService(IDbContextFactory<ProgrammeDb> contexts, TimePr
         var state = latest?.State ?? next?.State ?? TestState.Planned.Word();
         return new BoardVehicle(RunIndex.Name(vehicle), state, since, facts.Days(since), runs)
         {
-            Planned = planned, PlannedDate = runs.Count + planned.Count == 0 ? vehicle.PlannedDate : null,
+            SharedFrom = shared is null ? null : RunIndex.Name(shared), Planned = planned, PlannedDate = runs.Count + planned.Count == 0 ? vehicle.PlannedDate : null,
         };
     }
 }

@@ -1,5 +1,6 @@
 using Toepan.Api.Security;
 using Toepan.Domain.Programme;
+using Toepan.Domain.Programme.Equipment;
 
 namespace Toepan.Api.Programme;
 
@@ -15,6 +16,7 @@ internal static class BoardTasks
             .. facts.AllRuns.Select(run => OfRun(run, repeated.Contains(run.Test), facts, viewer))
                 .Concat(facts.AllPlanned.Select(plan => OfPlan(plan, facts, viewer)))
                 .Concat(facts.Vehicles.Select(vehicle => OfVehicle(vehicle, facts, viewer)))
+                .Concat(facts.Calibrations.Select(piece => OfCalibration(piece, facts, viewer)))
                 .OfType<BoardTask>()
                 .OrderBy(task => task.Since)
                 .ThenBy(task => task.Test, StringComparer.Ordinal),
@@ -91,7 +93,22 @@ internal static class BoardTasks
             : null;
     }
 
+    private static BoardTask? OfCalibration(BoardCalibration piece, BoardFacts facts, Viewer viewer)
+    {
+        if (!MayMeasure(viewer) || piece.DueOn.DayNumber - facts.Today.DayNumber > CalibrationDaysAhead)
+        {
+            return null;
+        }
+
+        var (passed, since) = (piece.DueOn < facts.Today, Start(piece.DueOn.AddDays(-CalibrationDaysAhead)));
+        return new("", new($"{piece.Kind.Word()} {piece.Serial}", null, null, ""), passed ? "Calibrate it: its calibration has run out." : "Calibrate it: due within a month.", since, facts.Days(since))
+        {
+            Address = $"/equipment/{piece.Id}",
+        };
+    }
+
     private const int DaysAhead = 7;
+    private const int CalibrationDaysAhead = 30;
 
     private static bool MayArrange(Viewer viewer) => viewer.Is(Role.Manager, Role.Administrator);
 

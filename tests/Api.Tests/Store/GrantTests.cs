@@ -44,6 +44,7 @@ public sealed class GrantTests(PostgresFixture postgres)
                 "account_login",
                 "account_role",
                 "account_token",
+                "equipment",
                 "invitation",
                 "planned_run",
                 "recovery_code",
