@@ -20,7 +20,7 @@ internal static class SchemeDefaults
         };
     }
 
-    private static IEnumerable<string> Loads(RiskRule risk)
+    private static List<string> Loads(RiskRule risk)
     {
         var measured = risk.Curves.Select(curve => curve.Load).Where(load => MeasureCatalogue.Find(load) is not null).ToList();
         return measured.Count == risk.Curves.Count ? measured : [risk.Measure];

@@ -152,7 +152,7 @@ internal sealed class SchemeDocument(DocumentProblems problems, SchemeLines line
     }
 
     /// <summary>One joint rule for every dummy, or a list of rules by dummy.</summary>
-    private IEnumerable<PartRule> Life(ObjectReader reader)
+    private List<PartRule> Life(ObjectReader reader)
     {
         if (reader.Node("life") is LinedList)
         {
