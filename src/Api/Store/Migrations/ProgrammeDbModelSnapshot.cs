@@ -1286,6 +1286,50 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("structural_point", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.CalibrationRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Certificate")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("certificate");
+
+                    b.Property<DateOnly>("DueOn")
+                        .HasColumnType("date")
+                        .HasColumnName("due_on");
+
+                    b.Property<long>("EquipmentId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("equipment_id");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date")
+                        .HasColumnName("on");
+
+                    b.HasKey("Id")
+                        .HasName("pk_calibration");
+
+                    b.HasIndex("EquipmentId")
+                        .HasDatabaseName("ix_calibration_equipment_id");
+
+                    b.ToTable("calibration", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Programme.Tables.CarryOverRow", b =>
                 {
                     b.Property<string>("VehicleKey")
@@ -1323,6 +1367,158 @@ namespace Toepan.Api.Store.Migrations
                         .HasDatabaseName("ix_carry_over_from_key");
 
                     b.ToTable("carry_over", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.DummyCheckRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<long>("EquipmentId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("equipment_id");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date")
+                        .HasColumnName("on");
+
+                    b.Property<string>("Part")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("part");
+
+                    b.Property<bool>("Passed")
+                        .HasColumnType("boolean")
+                        .HasColumnName("passed");
+
+                    b.HasKey("Id")
+                        .HasName("pk_dummy_check");
+
+                    b.HasIndex("EquipmentId")
+                        .HasDatabaseName("ix_dummy_check_equipment_id");
+
+                    b.ToTable("dummy_check", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.EquipmentRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Note")
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<string>("Range")
+                        .HasColumnType("text")
+                        .HasColumnName("range");
+
+                    b.Property<DateOnly?>("RetiredOn")
+                        .HasColumnType("date")
+                        .HasColumnName("retired_on");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("serial");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("title");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_equipment");
+
+                    b.HasIndex("Kind", "Serial")
+                        .IsUnique()
+                        .HasDatabaseName("ix_equipment_kind_serial");
+
+                    b.ToTable("equipment", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.EquipmentUseRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<long>("EquipmentId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("equipment_id");
+
+                    b.Property<int?>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<bool>("Used")
+                        .HasColumnType("boolean")
+                        .HasColumnName("used");
+
+                    b.HasKey("Id")
+                        .HasName("pk_equipment_use");
+
+                    b.HasIndex("EquipmentId")
+                        .HasDatabaseName("ix_equipment_use_equipment_id");
+
+                    b.HasIndex("Test")
+                        .HasDatabaseName("ix_equipment_use_test");
+
+                    b.ToTable("equipment_use", "lab");
                 });
 
             modelBuilder.Entity("Toepan.Api.Programme.Tables.HistoricOriginRow", b =>
@@ -2635,6 +2831,16 @@ namespace Toepan.Api.Store.Migrations
                         .HasConstraintName("fk_structural_point_package_package_sha256");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.CalibrationRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.EquipmentRow", null)
+                        .WithMany("Calibrations")
+                        .HasForeignKey("EquipmentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_calibration_equipment_row_equipment_id");
+                });
+
             modelBuilder.Entity("Toepan.Api.Programme.Tables.CarryOverRow", b =>
                 {
                     b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
@@ -2650,6 +2856,35 @@ namespace Toepan.Api.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_carry_over_vehicle_vehicle_key");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.DummyCheckRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.EquipmentRow", null)
+                        .WithMany()
+                        .HasForeignKey("EquipmentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_dummy_check_equipment_row_equipment_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.EquipmentUseRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Programme.Tables.EquipmentRow", "Equipment")
+                        .WithMany()
+                        .HasForeignKey("EquipmentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_equipment_use_equipment_equipment_id");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.TestRunRow", null)
+                        .WithMany()
+                        .HasForeignKey("Test")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_equipment_use_test_run_test");
+
+                    b.Navigation("Equipment");
                 });
 
             modelBuilder.Entity("Toepan.Api.Programme.Tables.PlannedRunRow", b =>
@@ -2825,6 +3060,11 @@ namespace Toepan.Api.Store.Migrations
             modelBuilder.Entity("Toepan.Api.Packages.Tables.AttachmentRow", b =>
                 {
                     b.Navigation("Notes");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Programme.Tables.EquipmentRow", b =>
+                {
+                    b.Navigation("Calibrations");
                 });
 
             modelBuilder.Entity("Toepan.Api.Ratings.Tables.ReviewActRow", b =>
