@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore;
 using Toepan.Api.Security;
 using Toepan.Api.Store.Tables;
@@ -15,7 +16,7 @@ public sealed record AuditNote(string Action, string Entity, object? Before = nu
 /// <summary>The history nobody can rewrite: rows chained by hash in the database, which the service's login can only add to.</summary>
 public sealed class AuditTrail(TimeProvider clock)
 {
-    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter(WordNaming.Instance) } };
 
     /// <summary>
     /// Adds one row in the transaction of <paramref name="db"/>. The chain stays locked until that transaction ends: call it last,

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text;
+using System.Text.Encodings.Web;
 using System.Text.RegularExpressions;
 
 namespace Toepan.Api.Tests.Embargo;
@@ -42,10 +43,11 @@ internal static partial class Answers
     /// <summary>The text without the address that was asked for, in any of the forms an answer may echo it in.</summary>
     public static string WithoutEcho(string text, string address)
     {
-        var path = address.Split('?')[0];
-        foreach (var one in (string[])[address, path])
+        var (path, query) = address.Split('?') is [var before, var after] ? (before, after) : (address, "");
+        var back = query.Split("return=").Last();
+        foreach (var one in (string[])[address, path, .. query.Length > 0 ? [query, back] : Array.Empty<string>()])
         {
-            foreach (var form in (string[])[Uri.EscapeDataString(Uri.EscapeDataString(one)), Uri.EscapeDataString(one), WebUtility.HtmlEncode(one), one])
+            foreach (var form in (string[])[Uri.EscapeDataString(Uri.EscapeDataString(one)), Uri.EscapeDataString(one), UrlEncoder.Default.Encode(one), WebUtility.HtmlEncode(one), one])
             {
                 text = text.Replace(form, "{address}", StringComparison.OrdinalIgnoreCase);
             }

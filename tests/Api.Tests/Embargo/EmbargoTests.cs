@@ -29,9 +29,9 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
     [Fact]
     public void Walk_EveryEndpointAndPage_CanBeFilledIn()
     {
-        Assert.Equal("", string.Join(", ", addresses.Unwalkable));
-        Assert.Equal("", string.Join(", ", addresses.Unfilled)); // give PlantedProgramme.FindValues a value for it
-        Assert.Equal("", string.Join(", ", addresses.Unmapped));
+        Assert.True(!addresses.Unwalkable.Any(), string.Join(", ", addresses.Unwalkable));
+        Assert.True(!addresses.Unfilled.Any(), string.Join(", ", addresses.Unfilled)); // give PlantedProgramme.FindValues a value for it
+        Assert.True(!addresses.Unmapped.Any(), string.Join(", ", addresses.Unmapped));
         Assert.True(addresses.All.Count > 100, $"Only {addresses.All.Count} places.");
     }
 
@@ -50,7 +50,7 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
             }
         }
 
-        Assert.Equal("", string.Join(", ", bare.Except(Wordless))); // plant something in it, or say above why it holds no words
+        Assert.True(!bare.Except(Wordless).Any(), string.Join(", ", bare.Except(Wordless))); // plant something in it, or say above why it holds no words
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
 
         var found = await Walk(stranger, questions, reply => Held(finder, reply, echoes: true));
 
-        Assert.Empty(found);
+        Assert.True(found.Count == 0, string.Join("\n", found.Take(20)));
     }
 
     [Fact]
@@ -70,21 +70,21 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
     {
         using var stranger = programme.Api.Stranger();
         var different = new ConcurrentBag<string>();
+        var pairs = addresses.All.Where(place => place.Unknown is not null)
+            .SelectMany(place => Of(place, [.. Reading, .. Changing], Accepts).Select(question => (Asked: question, Unknown: place.Unknown!)))
+            .Concat(addresses.All.Where(place => !place.Asset).Select(place => (Asked: WithQuery(place), Unknown: (place.Unknown ?? place.Real) + programme.Query.Unknown)));
 
-        await Each(addresses.All.Where(place => place.Unknown is not null), async place =>
+        await Each(pairs, async pair =>
         {
-            foreach (var question in Reading.Concat(Changing).SelectMany(verb => Accepts.Select(accept => new Question(verb, place.Real, accept))))
+            var real = Answers.Alike(await Answers.Ask(stranger, pair.Asked, TestContext.Current.CancellationToken));
+            var unknown = Answers.Alike(await Answers.Ask(stranger, pair.Asked with { Address = pair.Unknown }, TestContext.Current.CancellationToken));
+            if (real != unknown)
             {
-                var real = Answers.Alike(await Answers.Ask(stranger, question, TestContext.Current.CancellationToken));
-                var unknown = Answers.Alike(await Answers.Ask(stranger, question with { Address = place.Unknown! }, TestContext.Current.CancellationToken));
-                if (real != unknown)
-                {
-                    different.Add($"{question}\n--- unreleased\n{real}\n--- unknown\n{unknown}");
-                }
+                different.Add($"{pair.Asked}\n--- unreleased\n{real}\n--- unknown\n{unknown}");
             }
         });
 
-        Assert.Empty(different);
+        Assert.True(different.IsEmpty, different.FirstOrDefault());
     }
 
     /// <summary>Somebody who has signed in but has no role is the public.</summary>
@@ -95,7 +95,9 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
         var finder = new MarkFinder([.. programme.Marks.Needles(), .. Marks.Forms(programme.Marks.Restricted), .. programme.Secrets]);
         var questions = addresses.All.Where(place => !place.Asset).SelectMany(place => Of(place, ["GET"], [Anything, Page]));
 
-        Assert.Empty(await Walk(person.Client, questions, reply => Held(finder, reply, echoes: true)));
+        var found = await Walk(person.Client, questions, reply => Held(finder, reply, echoes: true));
+
+        Assert.True(found.Count == 0, string.Join("\n", found.Take(20)));
     }
 
     /// <summary>Every role reads all laboratory data, so marks are expected; secrets are nobody's, and of people and tokens only administrators and managers learn.</summary>
@@ -114,7 +116,7 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
         var marked = new ConcurrentDictionary<string, bool>();
         var places = addresses.All.Where(place => !place.Asset).ToArray();
         string[] accepts = role == Role.Analyst ? Accepts : [Anything];
-        Question[] questions = [.. places.SelectMany(place => Of(place, ["GET", "HEAD"], accepts)), .. places.SelectMany(place => Of(place, Changing, [Anything]))];
+        Question[] questions = [.. places.SelectMany(place => Of(place, ["GET", "HEAD"], accepts)), .. places.Select(WithQuery), .. places.SelectMany(place => Of(place, Changing, [Anything]))];
 
         var found = await Walk(machine, questions, reply =>
         {
@@ -122,7 +124,7 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
             return Held(finder, reply, echoes: false);
         });
 
-        Assert.Empty(found);
+        Assert.True(found.Count == 0, string.Join("\n", found.Take(20)));
         Assert.True(marked.Count > 40, $"Only {marked.Count} addresses show a role the data: the walk sees nothing."); // else an empty finding would prove nothing
     }
 
@@ -143,8 +145,10 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
 
     private static IEnumerable<Question> OfAsset(Place place) => [new("GET", place.Real, Anything), new("GET", place.Real, Anything, "br, gzip")];
 
-    private static IEnumerable<Question> OfStranger(Place place) =>
-        Of(place, [.. Reading, .. Changing], Accepts).Append(new("GET", place.Real, Anything, "br, gzip"));
+    private IEnumerable<Question> OfStranger(Place place) =>
+        [.. Of(place, [.. Reading, .. Changing], Accepts), new("GET", place.Real, Anything, "br, gzip"), WithQuery(place)];
+
+    private Question WithQuery(Place place) => new("GET", place.Real + programme.Query.Real, Anything);
 
     private static IEnumerable<Question> Of(Place place, string[] verbs, string[] accepts) =>
         from verb in verbs

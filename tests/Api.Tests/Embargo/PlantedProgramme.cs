@@ -26,6 +26,9 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
     /// <summary>Route parameters by the word before them and their own, with a value of the planted data and an unknown one.</summary>
     internal Dictionary<string, RouteValue> Values { get; } = [];
 
+    /// <summary>The planted data as query parameters that pages and routes take, and the same with unknown values.</summary>
+    internal RouteValue Query { get; private set; } = new("", "");
+
     public async ValueTask InitializeAsync()
     {
         Api = await ApiHost.Start(postgres);
@@ -38,6 +41,7 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         await PlantPlans();
         await PlantPeople(administrator);
         await FindValues();
+        FindQuery();
         await CollectSecrets();
     }
 
@@ -187,6 +191,19 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         Values["accounts/id"] = Values["people/id"] = await Key($"SELECT id::text FROM lab.account WHERE user_name = '{Marks.In("person")}'");
         Values["tokens/id"] = await Key($"SELECT id::text FROM lab.token WHERE name = '{Marks.Restricted} machine'");
         Values["invitations/id"] = await Key("SELECT id::text FROM lab.invitation");
+    }
+
+    /// <summary>Parameters by the names that pages and routes read; whoever does not know one passes over it.</summary>
+    private void FindQuery()
+    {
+        RouteValue[] values = [Values["tests/test"], RouteValue.Of(Marks.Test(2)), Values["vehicles/key"], Values["classes/class"], Values["attachments/id"]];
+        Query = new(Text(value => value.Real), Text(value => value.Unknown));
+
+        string Text(Func<RouteValue, string> choose)
+        {
+            var of = Array.ConvertAll(values, value => choose(value));
+            return $"?test={of[0]}&tests={of[0]},{of[1]}&runs={of[0]}&vehicle={of[2]}&class={of[3]}&attachment={of[4]}&film={of[4]}&x=head.hic15&measure=head.hic15&return=/tests/{of[0]}";
+        }
     }
 
     private async Task CollectSecrets()
