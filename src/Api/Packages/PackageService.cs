@@ -91,7 +91,7 @@ public sealed class PackageService(
 
     private RunCause Cause(Viewer viewer, IngestDecision decision, UploadOptions options) => new(
         viewer.Name, time.GetUtcNow(),
-        decision.Replaced is null ? "Uploaded the package" : $"Replaced package {decision.Replaced[..12]}", options.Reason);
+        decision.Replaced is null ? "Uploaded the package" : $"{RunCause.Replaced}{decision.Replaced[..12]}", options.Reason);
 
     private static AuditNote Note(IncomingPackage incoming, IngestDecision decision, UploadOptions options) => new(
         decision.Replaced is null ? "upload" : "replace", $"test/{incoming.Package.Programme.Test}",

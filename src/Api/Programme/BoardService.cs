@@ -32,8 +32,8 @@ public sealed class BoardService(IDbContextFactory<ProgrammeDb> contexts, TimePr
     }
 
     private static bool IsTested(string key, BoardFacts facts) =>
-        facts.Runs[key].Any(run => run.Valid)
-        || (facts.SharedFrom.TryGetValue(key, out var source) && facts.Runs[source].Any(run => run.Valid));
+        facts.Runs[key].Any(run => run.Counts)
+        || (facts.SharedFrom.TryGetValue(key, out var source) && facts.Runs[source].Any(run => run.Counts));
 
     /// <summary>A vehicle stands where its latest run stands, a run that is not valid only where there is no other; else where its next planned run stands.</summary>
     private static BoardVehicle OnBoard(VehicleRow vehicle, BoardFacts facts)

@@ -25,7 +25,7 @@ internal static class BoardTasks
 
     private static BoardTask? OfRun(TestRunSummary run, bool repeated, BoardFacts facts, Viewer viewer)
     {
-        if (!run.Valid || run.State == TestState.RepeatDue.Word())
+        if (!run.Counts || run.State == TestState.RepeatDue.Word())
         {
             return repeated || !MayArrange(viewer) ? null
                 : run.State == TestState.RepeatDue.Word() ? At("Plan the repeat: it is decided and not planned.", $"/plan/new?repeatOf={run.Test}")

@@ -20,7 +20,7 @@ internal static class RunIndex
         var ratings = await Ratings(context, tests, cancellation);
         var others = await OtherChanges(context, tests, cancellation);
         var reviews = await ReviewIndex.Load(context, tests, cancellation);
-        return rows.ConvertAll(run => Summary(run, [.. ratings[run.Test]], [.. others[run.Test], .. reviews[run.Test].Changes]));
+        return rows.ConvertAll(run => Summary(run, [.. ratings[run.Test]], others[run.Test], reviews[run.Test]));
     }
 
     // What is known of the runs beside their ratings: plan and specimen, decisions to repeat, repeats.
@@ -48,13 +48,16 @@ internal static class RunIndex
         return facts.ToLookup(fact => fact.Test);
     }
 
-    private static TestRunSummary Summary(TestRunRow run, List<RatedFact> ratings, IEnumerable<FactChange> others)
+    private static TestRunSummary Summary(TestRunRow run, List<RatedFact> ratings, IEnumerable<FactChange> others, ReviewIndex.RunReview review)
     {
         var current = ratings[^1];
-        var standing = StateTimeline.Of(run.CreatedAt, [.. ratings.Select(Change), .. others]);
+        var standing = StateTimeline.Of(run.CreatedAt, [.. ratings.Select(Change), .. others, .. review.Changes]);
         return new TestRunSummary(
             run.Test, Name(run.Vehicle!), run.Procedure, run.Date, run.Laboratory, run.RepeatOf, current.Valid, current.Overall,
-            current.NotRated, standing.State.Word(), standing.Since, StoredJson.Read<Occupant[]>(run.Occupants), current.ProblemCount);
+            current.NotRated, standing.State.Word(), standing.Since, StoredJson.Read<Occupant[]>(run.Occupants), current.ProblemCount)
+        {
+            Accepted = review.Standing(DateTimeOffset.MaxValue).Acceptance is not null,
+        };
     }
 
     private static FactChange Change(RatedFact fact) => new(fact.At, facts => facts with

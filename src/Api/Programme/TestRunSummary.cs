@@ -19,7 +19,14 @@ namespace Toepan.Api.Programme;
 /// <param name="Problems">Number of problems of severity warning or error.</param>
 public sealed record TestRunSummary(
     string Test, VehicleName Vehicle, string Procedure, DateOnly Date, string? Laboratory, string? RepeatOf, bool Valid,
-    ProtectionLevel? Overall, string? NotRated, string State, DateTimeOffset Since, IReadOnlyList<Occupant> Occupants, int Problems);
+    ProtectionLevel? Overall, string? NotRated, string State, DateTimeOffset Since, IReadOnlyList<Occupant> Occupants, int Problems)
+{
+    /// <summary>Whether a reviewer accepted the run, although not valid, with a reason.</summary>
+    public bool Accepted { get; init; }
+
+    /// <summary>Valid, or accepted with a reason: such a run may rate its vehicle.</summary>
+    public bool Counts => Valid || Accepted;
+}
 
 /// <summary>Enough of a vehicle to name and link it.</summary>
 public sealed record VehicleName(string Key, string? Make, string? Model, string Class)

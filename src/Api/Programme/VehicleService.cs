@@ -95,7 +95,7 @@ public sealed class VehicleService(IDbContextFactory<ProgrammeDb> contexts)
 
     /// <summary>The run that rates a vehicle, by <see cref="RatingRuns"/>.</summary>
     internal static TestRunSummary? RatedBy(IReadOnlyList<TestRunSummary> runs) =>
-        RatingRuns.Of(runs.Select(run => new RatingRun(run.Test, run.Date, run.Valid, (int?)run.Overall))) is { } test
+        RatingRuns.Of(runs.Select(run => new RatingRun(run.Test, run.Date, run.Counts, (int?)run.Overall))) is { } test
             ? runs.First(run => run.Test == test)
             : null;
 

@@ -3,7 +3,7 @@ namespace Toepan.Domain.Programme;
 /// <summary>A run as far as it can rate its vehicle.</summary>
 /// <param name="Test">Test code.</param>
 /// <param name="Date">Date of the run.</param>
-/// <param name="Valid">Whether every conduct item holds.</param>
+/// <param name="Valid">Whether every conduct item holds, or a reviewer accepted the run with a reason.</param>
 /// <param name="StepsFromBest">Overall level counted from the best, 0 = best; null where it is not rated.</param>
 public sealed record RatingRun(string Test, DateOnly Date, bool Valid, int? StepsFromBest);
 

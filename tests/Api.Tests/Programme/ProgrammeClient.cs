@@ -36,6 +36,16 @@ internal static class ProgrammeClient
         Assert.Equal(HttpStatusCode.Created, (await client.PostFile("/api/v1/packages", zip.ToArray(), "application/zip")).Status);
     }
 
+    /// <summary>Replaces the stored package of a run by the one of a seed.</summary>
+    public static async Task Replace(this HttpClient client, int number, int seed, string reason)
+    {
+        using var zip = new MemoryStream();
+        PackageWriter.Write(zip, PackageBuilder.Build(NorthmoorProgramme.Runs.Single(run => run.Number == number), seed));
+        var stored = (await client.Read($"/api/v1/tests/FO-{number:D4}")).Json.GetProperty("package").GetProperty("sha256").GetString();
+        var path = $"/api/v1/packages?replaces={stored}&reason={Uri.EscapeDataString(reason)}";
+        Assert.Equal(HttpStatusCode.Created, (await client.PostFile(path, zip.ToArray(), "application/zip")).Status);
+    }
+
     public static Task<Reply> AddVehicle(this HttpClient client, string key, object? more = null) => client.Post("/api/v1/vehicles", more ?? new
     {
         vehicle = key, make = "Velsey", model = "Lade", @class = "delivery-van", kerbMassKg = 1700, salesSharePercent = 25.5,

@@ -136,8 +136,32 @@ public sealed class ReviewTests(PostgresFixture postgres)
         var accepted = await reviewer.Post(Five, new { kind = "acceptRun", note = "the overlap was 0.2 % over and the pulse agrees", ratingId = rating });
 
         Assert.Equal(HttpStatusCode.OK, accepted.Status);
-        Assert.Equal("rated", (await reviewer.Read("/api/v1/tests/FO-0005")).Member("state"));
+        var run = await reviewer.Read("/api/v1/tests/FO-0005");
+        Assert.Equal(("rated", "False", "True"), (run.Member("state"), run.Member("valid"), run.Member("accepted")));
+        Assert.Contains("Review the run", (await reviewer.Read("/api/v1/board")).Text, StringComparison.Ordinal);
+        var vehicle = (await reviewer.Read($"/api/v1/vehicles/{run.Member("vehicle")}")).Json;
+        Assert.Equal("FO-0005", vehicle.GetProperty("ratedBy").GetString());
         Assert.Equal(HttpStatusCode.OK, (await reviewer.Post(Five, new { kind = "sign", part = "conduct", ratingId = rating })).Status);
+    }
+
+    [Fact]
+    public async Task Sign_PackageBroughtBackByAnother_IsRefusedToBothWhoBroughtIt()
+    {
+        await using var api = await ApiHost.Start(postgres);
+        using var first = await api.Machine(Role.Engineer, Role.Reviewer);
+        using var second = await api.Machine(Role.Engineer, Role.Reviewer);
+        using var third = await api.Machine(Role.Reviewer);
+        await first.Bring(2);
+        await first.Replace(2, seed: 2, "Wrong disk");
+        await second.Replace(2, seed: 1, "It was the right one");
+        var rating = await Rating(third);
+
+        foreach (var own in new[] { first, second })
+        {
+            Assert.Equal(HttpStatusCode.Conflict, (await own.Post(Reviews, new { kind = "sign", part = "film", ratingId = rating })).Status);
+        }
+
+        Assert.Equal(HttpStatusCode.OK, (await third.Post(Reviews, new { kind = "sign", part = "film", ratingId = rating })).Status);
     }
 
     [Theory]
