@@ -22,7 +22,7 @@ public static class Staff
         var link = await administrator.Locator(".secret").InnerTextAsync();
         var page = await site.Open();
         await page.GotoAsync(link);
-        await page.GetByLabel("Name").FillAsync(name);
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync(name);
         await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
         await page.GetByLabel("Password again").FillAsync(Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the account and sign in" }).ClickAsync();
