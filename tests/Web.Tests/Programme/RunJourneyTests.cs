@@ -152,6 +152,8 @@ public sealed class RunJourneyTests(Site site)
 
     private static async Task AcceptConcern(IPage reviewer)
     {
+        await reviewer.GotoAsync($"/tests/{Test}");
+        await Assertions.Expect(reviewer.Locator("#measures tr", new() { HasText = "head.hic15" }).First).ToContainTextAsync("in doubt");
         await reviewer.GotoAsync($"/tests/{Test}/review");
         await Assertions.Expect(reviewer.Locator("section:has(#approve-title)")).ToContainTextAsync("does not hold");
         var concerns = reviewer.Locator("section:has(#concerns-title)");
