@@ -1,4 +1,5 @@
 using System.Net.Http.Headers;
+using System.Text.Json;
 using Microsoft.Playwright;
 using Toepan.Support;
 
@@ -40,6 +41,8 @@ public sealed class Site : IAsyncLifetime
             await Upload(DemoPackage.Zip(run));
         }
 
+        await Attach("FO-0001", TestFilm.Bytes, "?name=numbered.webm&camera=onboard-left");
+        await Attach("FO-0001", TestFilm.Photograph(), "?name=side.jpg&caption=From%20the%20left&moment=after");
         _playwright = await Playwright.CreateAsync();
         Browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = Chromium, Args = Flags });
     }
@@ -85,16 +88,27 @@ public sealed class Site : IAsyncLifetime
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
     }
 
-    private async Task Upload(byte[] zip)
+    /// <summary>Attaches a file to a run; its number.</summary>
+    public async Task<long> Attach(string test, byte[] bytes, string query)
+    {
+        using var answer = JsonDocument.Parse(await Post($"/api/v1/tests/{test}/attachments{query}", bytes, "application/octet-stream"));
+        return answer.RootElement.GetProperty("id").GetInt64();
+    }
+
+    private Task<string> Upload(byte[] zip) => Post("/api/v1/packages", zip, "application/zip");
+
+    private async Task<string> Post(string path, byte[] bytes, string type)
     {
         using var client = new HttpClient { BaseAddress = Service.Address };
         client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", Secrets.IngestToken);
-        using var body = new ByteArrayContent(zip);
-        body.Headers.ContentType = new MediaTypeHeaderValue("application/zip");
-        var answer = await client.PostAsync(new Uri("/api/v1/packages", UriKind.Relative), body);
+        using var body = new ByteArrayContent(bytes);
+        body.Headers.ContentType = new MediaTypeHeaderValue(type);
+        var answer = await client.PostAsync(new Uri(path, UriKind.Relative), body);
         if (!answer.IsSuccessStatusCode)
         {
             throw new InvalidOperationException($"The upload was answered {(int)answer.StatusCode}: {await answer.Content.ReadAsStringAsync()}");
         }
+
+        return await answer.Content.ReadAsStringAsync();
     }
 }

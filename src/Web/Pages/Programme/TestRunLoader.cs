@@ -1,6 +1,7 @@
 using Toepan.Api;
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
+using Toepan.Api.Packages.Attachments;
 using Toepan.Api.Programme;
 using Toepan.Api.Ratings;
 using Toepan.Api.Security;
@@ -10,7 +11,7 @@ namespace Toepan.Web.Pages.Programme;
 /// <summary>Asks every feature service for its part of one run. Only a missing run fails the page; a missing part is said in its place.</summary>
 public sealed class TestRunLoader(
     TestRunService tests, VehicleClassService classes, MeasureService measures, FindingService findings, RatingService ratings, ChannelFlagService flags,
-    ChannelService channels, PlotService plots, ProgrammeRules rules)
+    ChannelService channels, PlotService plots, FilmService films, ProgrammeRules rules)
 {
     public async Task<Outcome<TestRunView>> Load(Viewer viewer, string test, CancellationToken cancellation)
     {
@@ -36,6 +37,7 @@ public sealed class TestRunLoader(
             Take(await flags.List(viewer, test, cancellation), refusals) ?? [],
             Take(await channels.Index(viewer, test, cancellation), refusals) ?? [],
             Take(await plots.Daily(viewer, test, cancellation), refusals)?.Sets ?? [],
+            Take(await films.List(viewer, test, cancellation), refusals) ?? [],
             refusals);
     }
 

@@ -1,5 +1,6 @@
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
+using Toepan.Api.Packages.Attachments;
 using Toepan.Api.Programme;
 using Toepan.Domain.Analysis;
 using Toepan.Domain.Measures;
@@ -13,7 +14,7 @@ namespace Toepan.Web.Pages.Programme;
 public sealed record TestRunView(
     TestRunDetail Detail, string ClassTitle, IReadOnlyList<Measure> Measures, StructureResult? Structure, IReadOnlyList<KeptFinding> Findings,
     Rating? Rating, Scheme Scheme, IReadOnlyList<ReductionSummary> Reductions, IReadOnlyList<FlagRecord> Flags, IReadOnlyList<ChannelIndexEntry> Channels,
-    IReadOnlyList<CurveSet> Curves, IReadOnlyList<string> Refusals)
+    IReadOnlyList<CurveSet> Curves, IReadOnlyList<Film> Films, IReadOnlyList<string> Refusals)
 {
     public string Test => Detail.Run.Test;
 
