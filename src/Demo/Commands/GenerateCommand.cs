@@ -1,6 +1,5 @@
 using Toepan.Demo.Packages;
 using Toepan.Demo.Scenario;
-using Toepan.Domain.Packages;
 
 namespace Toepan.Demo.Commands;
 
@@ -15,7 +14,7 @@ public static class GenerateCommand
             var path = Path.Combine(directory, $"{run.Test}.zip");
             using (var file = File.Create(path))
             {
-                PackageWriter.Write(file, PackageBuilder.Build(run, seed));
+                RunZip.Write(file, run, seed);
             }
 
             Console.WriteLine($"{run.Test}  {run.Vehicle.Make} {run.Vehicle.Model}  {new FileInfo(path).Length / 1024} kB");

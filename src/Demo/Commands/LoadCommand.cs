@@ -4,7 +4,6 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using Toepan.Demo.Packages;
 using Toepan.Demo.Scenario;
-using Toepan.Domain.Packages;
 
 namespace Toepan.Demo.Commands;
 
@@ -43,7 +42,7 @@ public static class LoadCommand
     private static async Task<bool> UploadAsync(HttpClient client, DemoRun run, int seed, string progress)
     {
         using var zip = new MemoryStream();
-        PackageWriter.Write(zip, PackageBuilder.Build(run, seed));
+        RunZip.Write(zip, run, seed);
         using var body = new ByteArrayContent(zip.ToArray());
         body.Headers.ContentType = new MediaTypeHeaderValue("application/zip");
         using var response = await client.PostAsync("/api/v1/packages", body);

@@ -11,7 +11,7 @@ namespace Toepan.Api.Packages.Attachments;
 /// <summary>Photographs, films and documents: in, and what is said of them.</summary>
 internal static class AttachmentEndpoints
 {
-    private const string Anything = "application/octet-stream";
+    private const string Anything = "*/*";
     private static readonly Role[] Keepers = [Role.Engineer, Role.Manager, Role.Administrator];
 
     public static void MapAttachments(this IEndpointRouteBuilder app)
@@ -41,7 +41,7 @@ internal static class AttachmentEndpoints
 
     private static RouteHandlerBuilder TakesFile(this RouteHandlerBuilder route) => route.RequireRoles(Keepers)
         .WithMetadata(new DisableRequestSizeLimitAttribute())
-        .Accepts(typeof(Stream), isOptional: true, Anything, "image/jpeg", "image/png", "image/webp", "video/mp4", "video/webm", "application/pdf")
+        .Accepts(typeof(Stream), isOptional: true, Anything)
         .ProducesProblem(StatusCodes.Status413PayloadTooLarge);
 
     internal static RouteHandlerBuilder Changes(this RouteHandlerBuilder route, params Role[] roles) =>

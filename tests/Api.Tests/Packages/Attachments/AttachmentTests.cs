@@ -56,6 +56,22 @@ public sealed class AttachmentTests(PostgresFixture postgres)
     }
 
     [Theory]
+    [InlineData("image/heic")]
+    [InlineData("application/x-www-form-urlencoded")]
+    [InlineData("text/plain; charset=utf-8")]
+    public async Task Attach_WhateverTheSenderCallsIt_IsTaken(string type)
+    {
+        await using var api = await ApiHost.Start(postgres);
+        using var lab = await Lab(api);
+        using var body = new ByteArrayContent(Pictures.Jpeg());
+        body.Headers.TryAddWithoutValidation("Content-Type", type);
+
+        using var answer = await lab.PostAsync(Run, body, TestContext.Current.CancellationToken);
+
+        Assert.Equal((HttpStatusCode.Created, "image/jpeg"), (answer.StatusCode, (await Answer.Of(answer)).Text("mediaType")));
+    }
+
+    [Theory]
     [InlineData("<svg xmlns='http://www.w3.org/2000/svg'><script>alert(1)</script></svg>", "drawing.svg")]
     [InlineData("<!DOCTYPE html><script>alert(1)</script>", "photo.jpg")]
     [InlineData("PK\u0003\u0004", "data.zip")]
