@@ -36,17 +36,17 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
     }
 
     [Fact]
-    public async Task Marks_EveryTableOfTheLaboratory_HoldsOne()
+    public async Task Marks_EveryTable_HoldsOne()
     {
         var bare = new List<string>();
-        foreach (var table in await Sql.Column(programme.Api.Connections.Owner, "SELECT tablename::text FROM pg_tables WHERE schemaname = 'lab' ORDER BY 1"))
+        foreach (var table in await Sql.Column(programme.Api.Connections.Owner, "SELECT schemaname || '.' || tablename FROM pg_tables WHERE schemaname IN ('lab', 'pub') ORDER BY 1"))
         {
             var marked = await Sql.Scalar(
                 programme.Api.Connections.Owner,
-                $"SELECT count(*) FROM lab.{table} t WHERE t::text ILIKE '%{programme.Marks.Stem}%' OR t::text ILIKE '%{programme.Marks.Restricted}%' OR t::text LIKE '%{programme.Marks.Prefix}-%'");
+                $"SELECT count(*) FROM {table} t WHERE t::text ILIKE '%{programme.Marks.Stem}%' OR t::text ILIKE '%{programme.Marks.Restricted}%' OR t::text LIKE '%{programme.Marks.Prefix}-%'");
             if ((long)marked! == 0)
             {
-                bare.Add(table);
+                bare.Add(table[(table.IndexOf('.', StringComparison.Ordinal) + 1)..]);
             }
         }
 
@@ -62,6 +62,7 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
 
         var found = await Walk(stranger, questions, reply => Held(finder, reply, echoes: true));
 
+        Assert.True(questions.Length > 2000, $"Only {questions.Length} questions.");
         Assert.True(found.Count == 0, string.Join("\n", found.Take(20)));
     }
 
@@ -115,8 +116,10 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
         var marks = new MarkFinder(programme.Marks.Needles());
         var marked = new ConcurrentDictionary<string, bool>();
         var places = addresses.All.Where(place => !place.Asset).ToArray();
-        string[] accepts = role == Role.Analyst ? Accepts : [Anything];
-        Question[] questions = [.. places.SelectMany(place => Of(place, ["GET", "HEAD"], accepts)), .. places.Select(WithQuery), .. places.SelectMany(place => Of(place, Changing, [Anything]))];
+
+        // What is served does not hang on the role beyond being served at all, so one role asks in every form.
+        var (verbs, accepts) = role == Role.Analyst ? ((string[])["GET", "HEAD"], Accepts) : (["GET"], [Anything]);
+        Question[] questions = [.. places.SelectMany(place => Of(place, verbs, accepts)), .. places.Select(WithQuery), .. places.SelectMany(place => Of(place, Changing, [Anything]))];
 
         var found = await Walk(machine, questions, reply =>
         {

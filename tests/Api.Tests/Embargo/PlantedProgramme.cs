@@ -36,10 +36,12 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         lab = await Machine(administrator, Marks.In("machine"), Enum.GetValues<Role>());
         await PlantVehicles();
         await PlantRuns();
+        await PlantEquipment();
         await PlantAttachments();
         await PlantReviews(administrator);
         await PlantPlans();
         await PlantPeople(administrator);
+        await EmbargoedRows.Plant(Api.Connections, Marks);
         await FindValues();
         FindQuery();
         await CollectSecrets();
@@ -94,6 +96,17 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         {
             trigger = "conduct outside", choice = "repeat", evidence = Marks.In("evidence"), options = Marks.In("options"), measuresSeen = true,
         });
+    }
+
+    /// <summary>A dummy with its calibration, a check it failed, and the run it sat in.</summary>
+    private async Task PlantEquipment()
+    {
+        await Create(lab, "/api/v1/equipment", new { kind = "dummy", serial = Marks.In("serial"), title = Marks.In("dummy"), range = Marks.In("range"), note = Marks.In("remark") });
+        Values["equipment/id"] = await Number("SELECT max(id) FROM lab.equipment");
+        var equipment = $"/api/v1/equipment/{Values["equipment/id"].Real}";
+        await Create(lab, $"{equipment}/calibrations", new { on = "2031-01-10", dueOn = "2032-01-10", certificate = Marks.In("certificate") });
+        await Create(lab, $"/api/v1/tests/{Marks.Test(2)}/equipment", new { equipment = long.Parse(Values["equipment/id"].Real, System.Globalization.CultureInfo.InvariantCulture), position = 1 });
+        await Create(lab, $"{equipment}/checks", new { part = "neck", passed = true, on = "2031-02-01", note = Marks.In("check") });
     }
 
     /// <summary>A photograph for the sheet and a film, attached after the run.</summary>
@@ -182,6 +195,8 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         Values["classes/class"] = RouteValue.Of(Marks.In("class"));
         Values["procedures/key"] = RouteValue.Of("offset-frontal-64");
         Values["procedures/key/edition"] = new("1", "9");
+        Values["sheets/slug"] = Values["releases/slug"] = RouteValue.Of(Marks.In("slug"));
+        Values["v/n"] = Values["v/version"] = new("1", "9");
         Values["channels/code"] = RouteValue.Of((await Read($"{run}/channels"))[0].GetProperty("code").GetString()!);
         Values["flags/flag"] = await Number("SELECT max(id) FROM lab.channel_flag");
         Values["findings/finding"] = Values["findings/id"] = RouteValue.Of((await Read($"{run}/findings"))[0].GetProperty("id").ToString());
@@ -218,7 +233,7 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
             UNION ALL SELECT (regexp_match(xml, '<value>([^<]+)</value>'))[1] FROM lab.data_protection_key
             """;
         secrets.AddRange(await Sql.Column(Api.Connections.Owner, Stored));
-        secrets.AddRange(((string[])[Api.Connections.Owner, Api.Connections.Service, Api.Connections.Public])
+        secrets.AddRange(new[] { Api.Connections.Owner, Api.Connections.Service, Api.Connections.Public, Api.Connections.Analyst }.OfType<string>()
             .Select(one => new NpgsqlConnectionStringBuilder(one).Password!));
     }
 
