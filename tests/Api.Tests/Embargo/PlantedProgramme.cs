@@ -200,7 +200,7 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         Values["channels/code"] = RouteValue.Of((await Read($"{run}/channels"))[0].GetProperty("code").GetString()!);
         Values["flags/flag"] = await Number("SELECT max(id) FROM lab.channel_flag");
         Values["findings/finding"] = Values["findings/id"] = RouteValue.Of((await Read($"{run}/findings"))[0].GetProperty("id").ToString());
-        Values["specimens/id"] = await Number("SELECT max(id) FROM lab.specimen");
+        Values["specimens/id"] = Values["specimens/specimen"] = await Number("SELECT max(id) FROM lab.specimen");
         Values["batches/id"] = await Number("SELECT max(id) FROM lab.result_batch");
         Values["questions/id"] = await Number("SELECT max(id) FROM lab.saved_question");
         Values["accounts/id"] = Values["people/id"] = await Key($"SELECT id::text FROM lab.account WHERE user_name = '{Marks.In("person")}'");
