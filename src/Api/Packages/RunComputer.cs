@@ -5,8 +5,8 @@ using Toepan.Domain.Ratings;
 
 namespace Toepan.Api.Packages;
 
-/// <summary>A package reduced and rated, and the findings it was rated with.</summary>
-internal sealed record ComputedRun(Reduction Reduction, Rating Rating, IReadOnlyList<Finding> Findings)
+/// <summary>A package reduced and rated.</summary>
+internal sealed record ComputedRun(Reduction Reduction, Rating Rating)
 {
     /// <summary>The reader's problems, then the reduction's.</summary>
     public IReadOnlyList<Problem> AllProblems(IReadOnlyList<Problem> read) => [.. read, .. Reduction.Problems];
@@ -20,6 +20,6 @@ internal static class RunComputer
         var procedure = rules.Procedure(package.Programme.Procedure, package.Programme.Date);
         var reduction = Reducer.Reduce(package, procedure, flags);
         var inputs = new RatingInputs(reduction.Conduct.Valid, package.Programme.Occupants, reduction.Measures, package.Findings);
-        return new ComputedRun(reduction, Rater.Rate(rules.DefaultScheme, inputs), package.Findings);
+        return new ComputedRun(reduction, Rater.Rate(rules.DefaultScheme, inputs));
     }
 }

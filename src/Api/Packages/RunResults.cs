@@ -13,6 +13,8 @@ internal static class RunResults
         ProgrammeDb context, string sha256, IReadOnlyList<Problem> readProblems, ComputedRun run, RunCause cause, CancellationToken cancellation)
     {
         var reduction = ReductionOf(sha256, readProblems, run, cause);
+        var findings = await RunFindings.All(context, reduction.Test, sha256, cancellation);
+        reduction.Findings = StoredJson.Write(findings.Where(kept => kept.Standing).Select(RatedFinding.Of));
         var rating = RatingOf(run, cause);
         rating.Reduction = reduction;
         context.Add(new CurrentRatingRow { Test = reduction.Test, At = cause.At, Rating = rating });
@@ -35,7 +37,6 @@ internal static class RunResults
         Valid = run.Reduction.Conduct.Valid,
         ProblemCount = run.AllProblems(readProblems).Count(problem => problem.Severity != ProblemSeverity.Note),
         Flags = StoredJson.Write(run.Reduction.Flags),
-        Findings = StoredJson.Write(run.Findings),
         Document = StoredJson.Write(run.Reduction with { Measures = [] }),
         Measures = [.. run.Reduction.Measures.Select((measure, ordinal) => MeasureRow.From(ordinal, measure))],
     };

@@ -40,14 +40,17 @@ internal sealed class PackageParts(PackageLayout layout, EntryExpander expander,
             Clearances = clearances,
             Findings = findings,
             Films = films,
-            Attachments = [.. layout.Attachments.Select(Attached)],
+            Attachments = Attached(),
             TopFolder = layout.TopFolder,
             ContentSha256 = EntryDigest.OfAll(expander.Digests),
         };
     }
 
-    private Attachment Attached(ZipEntry entry) => new(
-        entry.Name, entry.Bytes, Convert.ToHexStringLower(expander.Digests.First(digest => digest.Name == entry.Name).Sha256));
+    private Attachment[] Attached()
+    {
+        var hashes = expander.Digests.ToDictionary(digest => digest.Name, digest => Convert.ToHexStringLower(digest.Sha256), StringComparer.Ordinal);
+        return [.. layout.Attachments.Select(entry => new Attachment(entry.Name, entry.Bytes, hashes[entry.Name]))];
+    }
 
     private void TellMissing()
     {

@@ -125,6 +125,8 @@ public sealed class FindingTests(PostgresFixture postgres)
 
         Assert.Equal(before, Says(await lab.Read(Findings)));
         Assert.Equal(rating, (await lab.Read($"{Run}/rating")).Json.GetRawText());
+        var seen = await Sql.Column(api.Connections.Owner, "SELECT kind || ' ' || severity || ' ' || note FROM analysis.findings WHERE test = 'FO-0002' ORDER BY 1");
+        Assert.Equal((before.Count, 1), (seen.Count, seen.Count(finding => finding == "fire severe Flame under the bonnet")));
     }
 
     [Theory]

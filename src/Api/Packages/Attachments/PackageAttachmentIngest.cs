@@ -27,8 +27,11 @@ internal static class PackageAttachmentIngest
         var known = await context.Set<AttachmentRow>().Where(row => row.Test == test && row.PackagePath != null)
             .Select(row => row.PackagePath + "\n" + row.FileSha256).ToHashSetAsync(cancellation);
 
-        // In the order of their hashes, so that two packages with the same files never wait for one another.
-        foreach (var attachment in package.Attachments.OrderBy(entry => entry.Sha256, StringComparer.Ordinal))
+        var hashes = package.Attachments.Select(entry => entry.Sha256!).Distinct().ToList();
+        var stored = await context.Set<StoredFileRow>().Where(row => hashes.Contains(row.Sha256)).Select(row => row.Sha256).ToHashSetAsync(cancellation);
+
+        // In the order of their hashes, so that of two packages with the same files neither waits for what the other waits for.
+        foreach (var attachment in package.Attachments.Where(entry => stored.Add(entry.Sha256!)).OrderBy(entry => entry.Sha256, StringComparer.Ordinal))
         {
             await Store(context, spool, () => archive.Open(attachment), attachment, at, cancellation);
         }
@@ -40,11 +43,6 @@ internal static class PackageAttachmentIngest
     private static async Task Store(
         ProgrammeDb context, UploadSpool spool, Func<Stream> open, Attachment attachment, DateTimeOffset at, CancellationToken cancellation)
     {
-        if (await context.Set<StoredFileRow>().AnyAsync(row => row.Sha256 == attachment.Sha256, cancellation))
-        {
-            return;
-        }
-
         var file = new FileToStore(attachment.Sha256!, attachment.Length, Type(open), null);
         if (!FileSignature.IsFilm(file.MediaType))
         {

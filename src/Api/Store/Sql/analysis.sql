@@ -210,21 +210,9 @@ COMMENT ON COLUMN analysis.structure_points.uncertainty_mm IS 'Largest standard 
 COMMENT ON COLUMN analysis.structure_points.alignment_rms_mm IS 'Root mean square misfit of the reference points of the run, mm';
 
 CREATE VIEW analysis.findings AS
-WITH named AS (
-  SELECT r.test, r.vehicle, r.class, f.*, 'p' || left(encode(sha256(convert_to(concat_ws(chr(31), coalesce(f.time_ms::text, ''), coalesce(f.camera, ''), f.kind, f.region,
-      f.severity, f.note, coalesce(f.position::text, '')), 'UTF8')), 'hex'), 12) AS name
-  FROM analysis.runs r JOIN lab.finding f ON f.package_sha256 = r.package_sha256
-), numbered AS (
-  SELECT n.*, n.name || CASE row_number() OVER again WHEN 1 THEN '' ELSE '-' || row_number() OVER again END AS finding FROM named n
-  WINDOW again AS (PARTITION BY n.test, n.name ORDER BY n.number)
-), changed AS (
-  SELECT DISTINCT ON (c.test, c.finding_id) c.* FROM lab.finding_change c ORDER BY c.test, c.finding_id, c.version DESC
-)
-SELECT n.test, n.vehicle, n.class, n.finding, 'package' AS origin, n.time_ms, n.camera, n.kind, n.region, lower(n.severity) AS severity, n.position, n.note
-FROM numbered n WHERE NOT EXISTS (SELECT FROM changed c WHERE c.test = n.test AND c.finding_id = n.finding)
-UNION ALL
-SELECT c.test, r.vehicle, r.class, c.finding_id, lower(c.act), c.time_ms, c.camera, c.kind, c.region, lower(c.severity), c.position, c.note
-FROM changed c JOIN analysis.runs r ON r.test = c.test WHERE c.act <> 'Withdrawn';
+SELECT r.test, r.vehicle, r.class, f ->> 'id' AS finding, f ->> 'origin' AS origin, (f ->> 'timeMs')::float8 AS time_ms, f ->> 'camera' AS camera,
+  f ->> 'kind' AS kind, f ->> 'region' AS region, f ->> 'severity' AS severity, (f ->> 'position')::int AS position, f ->> 'note' AS note
+FROM analysis.runs r JOIN lab.reduction d ON d.id = r.reduction CROSS JOIN LATERAL jsonb_array_elements(d.findings) f;
 COMMENT ON VIEW analysis.findings IS 'What film and inspection showed, as it counts: the package''s findings with what people added, corrected or withdrew';
 COMMENT ON COLUMN analysis.findings.test IS 'Test code';
 COMMENT ON COLUMN analysis.findings.vehicle IS 'Vehicle key';
