@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
 using Toepan.Api.Analysis;
+using Toepan.Api.Analysis.Disagreements;
 using Toepan.Api.Analysis.Explore;
 using Toepan.Api.Analysis.Historic;
 using Toepan.Api.Channels;
@@ -39,6 +40,7 @@ public static class ApiEndpoints
         app.MapRepeats();
         app.MapHolds();
         app.MapExplore();
+        app.MapDisagreements();
         app.MapSheets();
         app.MapSecurity();
         app.MapOwn();

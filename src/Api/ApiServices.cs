@@ -6,6 +6,7 @@ using Npgsql;
 using Toepan.Api.Analysis;
 using Toepan.Api.Analysis.Classes;
 using Toepan.Api.Analysis.Columns;
+using Toepan.Api.Analysis.Disagreements;
 using Toepan.Api.Analysis.Explore;
 using Toepan.Api.Analysis.Historic;
 using Toepan.Api.Channels;
@@ -71,6 +72,7 @@ public static class ApiServices
             .AddScoped<HoldsService>()
             .AddScoped<ClassComparisonService>()
             .AddScoped<ExploreService>()
+            .AddScoped<DisagreementService>()
             .AddScoped<SavedQuestions>()
             .AddEdge();
     }

@@ -63,6 +63,16 @@ for name in ["SiRstv", "AtmWtAg", "SmLs01", "SmLs02", "SmLs03", "SmLs04", "SmLs0
         "groups": [" ".join(values) for values in groups.values()] if len(rows) < 300 else None,
         "probability": None, "rows": len(rows)})
 
+# Internally studentized residuals by the hat matrix of numpy: r / (s sqrt(1 - h)), s with n - 2.
+studentized = []
+for seed, count, slope, step in [(21, 8, 0.5, 1), (22, 40, -0.25, 0.5), (23, 200, 0, 4)]:
+    x, y = points(seed, count, slope, step)
+    design = np.column_stack([np.ones(count), x])
+    hat = design @ np.linalg.inv(design.T @ design) @ design.T
+    residual = np.array(y) - hat @ np.array(y)
+    s = math.sqrt(float(residual @ residual) / (count - 2))
+    studentized.append({"seed": seed, "count": count, "slope": slope, "step": step, "residuals": [float(v) for v in residual / (s * np.sqrt(1 - np.diag(hat)))]})
+
 curve = [[f, a, b, float(st.f.sf(f, a, b))] for f, a, b in [(0.5, 1, 10), (1.18046237440255, 4, 20), (4, 2, 27), (21, 8, 180), (60, 3, 400)]]
-out = {"cases": cases, "nist": [n for n in nist if n["groups"]], "survival": curve}
+out = {"cases": cases, "nist": [n for n in nist if n["groups"]], "survival": curve, "studentized": studentized}
 pathlib.Path(__file__).with_name("relations.json").write_text(json.dumps(out, indent=1) + "\n")

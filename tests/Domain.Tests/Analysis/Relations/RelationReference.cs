@@ -20,9 +20,24 @@ internal static class RelationReference
 
     public static IEnumerable<double[]> Survival => Root.GetProperty("survival").EnumerateArray().Select(Numbers);
 
+    /// <summary>Points and numpy's studentized residuals.</summary>
+    public static IEnumerable<(double[] X, double[] Y, double[] Residuals)> Studentized => Root.GetProperty("studentized").EnumerateArray().Select(found =>
+    {
+        var (x, y) = Points(found);
+        return (x, y, Numbers(found.GetProperty("residuals")));
+    });
+
     public static Case At(int index)
     {
         var found = Root.GetProperty("cases")[index];
+        var (x, y) = Points(found);
+        Assert.Equal(found.GetProperty("sumX").GetDouble(), x.Sum());
+        Assert.Equal(found.GetProperty("sumY").GetDouble(), y.Sum());
+        return new(x, y, Numbers(found.GetProperty("pearson")), Numbers(found.GetProperty("spearman")), Numbers(found.GetProperty("theilSen")));
+    }
+
+    private static (double[] X, double[] Y) Points(JsonElement found)
+    {
         var (count, slope, step) = (found.GetProperty("count").GetInt32(), found.GetProperty("slope").GetDouble(), found.GetProperty("step").GetDouble());
         var draws = Draws(found.GetProperty("seed").GetUInt32(), 2 * count);
         var (x, y) = (new double[count], new double[count]);
@@ -32,9 +47,7 @@ internal static class RelationReference
             y[i] = Math.Floor((((slope * x[i]) + (90 * draws[(2 * i) + 1])) / step) + 0.5) * step;
         }
 
-        Assert.Equal(found.GetProperty("sumX").GetDouble(), x.Sum());
-        Assert.Equal(found.GetProperty("sumY").GetDouble(), y.Sum());
-        return new(x, y, Numbers(found.GetProperty("pearson")), Numbers(found.GetProperty("spearman")), Numbers(found.GetProperty("theilSen")));
+        return (x, y);
     }
 
     public static NistSet Nist(int index)
