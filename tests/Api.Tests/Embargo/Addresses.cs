@@ -18,7 +18,7 @@ internal sealed record Place(string Pattern, string Real, string? Unknown, bool 
 /// <summary>Every place the host really has, whoever mapped it, and what the walk cannot fill in.</summary>
 internal sealed class Addresses
 {
-    private readonly Dictionary<string, RouteValue> values;
+    private readonly IReadOnlyDictionary<string, RouteValue> values;
     private readonly IReadOnlyList<Place> all;
 
     public Addresses(PlantedProgramme programme)

@@ -30,7 +30,7 @@ public sealed class EmbargoTests(PlantedProgramme programme) : IClassFixture<Pla
     public void Walk_EveryEndpointAndPage_CanBeFilledIn()
     {
         Assert.True(!addresses.Unwalkable.Any(), string.Join(", ", addresses.Unwalkable));
-        Assert.True(!addresses.Unfilled.Any(), string.Join(", ", addresses.Unfilled)); // give PlantedProgramme.FindValues a value for it
+        Assert.True(!addresses.Unfilled.Any(), string.Join(", ", addresses.Unfilled)); // give a planter a value for it
         Assert.True(!addresses.Unmapped.Any(), string.Join(", ", addresses.Unmapped));
         Assert.True(addresses.All.Count > 100, $"Only {addresses.All.Count} places.");
     }
