@@ -67,6 +67,7 @@ public static class ApiServices
             .AddScoped<ReviewService>()
             .AddScoped<SheetService>()
             .AddScoped<ClassMeasureService>()
+            .AddScoped<ClassChannelService>()
             .AddHistoricResults()
             .AddScoped<RepeatService>()
             .AddScoped<HoldsService>()

@@ -9,13 +9,17 @@ internal static class MediaTypes
 {
     public const string Json = "application/json";
     public const string Csv = "text/csv";
+    public const string Parquet = "application/vnd.apache.parquet";
+    public const string Spreadsheet = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
-    /// <summary>The form that <c>?format=</c> names by its last part (a link cannot set Accept), else the offered form with the highest quality in Accept, the first of equals; the first where there is no Accept; null where none is wanted.</summary>
+    private static readonly Dictionary<string, string> Names = new(StringComparer.Ordinal) { ["parquet"] = Parquet, ["xlsx"] = Spreadsheet };
+
+    /// <summary>The form that <c>?format=</c> names by its last part, or by parquet or xlsx (a link cannot set Accept), else the offered form with the highest quality in Accept, the first of equals; the first where there is no Accept; null where none is wanted.</summary>
     public static string? Choose(HttpRequest request, params ReadOnlySpan<string> offered)
     {
         foreach (var offer in offered)
         {
-            if (request.Query["format"] == offer[(offer.IndexOf('/', StringComparison.Ordinal) + 1)..])
+            if (Names.GetValueOrDefault(request.Query["format"].ToString()) == offer || request.Query["format"] == offer[(offer.IndexOf('/', StringComparison.Ordinal) + 1)..])
             {
                 return offer;
             }

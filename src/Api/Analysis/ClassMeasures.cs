@@ -41,4 +41,8 @@ public sealed record ClassMeasureStatistics(
 /// <summary>Vehicles × measures of a class, and their statistics.</summary>
 public sealed record ClassMeasures(
     string Class, string Title, string Seat, string Runs, string? Procedure, IReadOnlyList<string> Measures, IReadOnlyList<MeasuredRow> Rows,
-    IReadOnlyList<ClassMeasureStatistics> Statistics);
+    IReadOnlyList<ClassMeasureStatistics> Statistics)
+{
+    /// <summary>Editions the runs were reduced under.</summary>
+    public IReadOnlyList<string> MethodEditions => [.. Rows.Select(row => row.MethodEdition).OfType<string>().Distinct().Order(StringComparer.Ordinal)];
+}

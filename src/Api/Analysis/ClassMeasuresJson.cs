@@ -1,12 +1,15 @@
 namespace Toepan.Api.Analysis;
 
 /// <summary>Vehicles × measures as the contract writes them.</summary>
+/// <param name="Query">The address that asked.</param>
+/// <param name="MethodEditions">Editions the runs were reduced under; summaries have none.</param>
 public sealed record ClassMeasuresJson(
     string Class, string Title, string Seat, string Runs, string? Procedure, IReadOnlyList<string> Measures, IReadOnlyList<ClassMeasureRowJson> Rows,
-    IReadOnlyList<ClassMeasureStatistics> Statistics)
+    IReadOnlyList<ClassMeasureStatistics> Statistics, string Query, IReadOnlyList<string> MethodEditions)
 {
-    public static ClassMeasuresJson Of(ClassMeasures table) => new(
-        table.Class, table.Title, table.Seat, table.Runs, table.Procedure, table.Measures, [.. table.Rows.Select(ClassMeasureRowJson.Of)], table.Statistics);
+    public static ClassMeasuresJson Of(ClassMeasures table, string query) => new(
+        table.Class, table.Title, table.Seat, table.Runs, table.Procedure, table.Measures, [.. table.Rows.Select(ClassMeasureRowJson.Of)], table.Statistics, query,
+        table.MethodEditions);
 }
 
 /// <summary>One occupant of one run or summary result; values in the order of the measures, null = absent.</summary>

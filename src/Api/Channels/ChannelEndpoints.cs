@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Toepan.Api.Export;
 using Toepan.Api.Security;
 using Toepan.Domain.Measures;
 
@@ -17,11 +18,11 @@ internal static class ChannelEndpoints
 
         group.MapGet("/channels", Index).Describe("listChannels", "Channels of a run", "The index of the current package, and whether each channel can be believed.");
         group.MapGet("/channels/{code}", Samples)
-            .Produces<SamplesJson>(StatusCodes.Status200OK, "application/json", MediaTypes.Csv)
+            .Produces<SamplesJson>(StatusCodes.Status200OK, "application/json", MediaTypes.Csv, MediaTypes.Parquet)
             .ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status422UnprocessableEntity)
             .Describe(
                 "getSamples", "Samples of a channel",
-                "In the working unit, offset removed, flags applied; filtered to cfc (60, 180, 600 or 1000), or as recorded. from and to in s; points keeps each stretch's least and greatest sample. JSON or text/csv by Accept.");
+                "In the working unit, offset removed, flags applied; filtered to cfc (60, 180, 600 or 1000), or as recorded. from and to in s; points keeps each stretch's least and greatest sample. JSON, text/csv or Parquet by Accept or format=csv or parquet.");
         group.MapGet("/flags", ListFlags).Describe("listFlags", "Channel flags of a run", "Every decision about a channel, withdrawn ones too, latest first.");
         group.MapPost("/flags", AddFlag).RequireRoles(Role.Engineer, Role.Manager, Role.Administrator).Describe(
             "addFlag", "Flag a channel",
@@ -43,13 +44,14 @@ internal static class ChannelEndpoints
         [Description("At most this many points, 10 to 100000.")] int? points,
         CancellationToken cancellation)
     {
-        if (MediaTypes.Choose(request, MediaTypes.Json, MediaTypes.Csv) is not { } chosen)
+        if (MediaTypes.Choose(request, MediaTypes.Json, MediaTypes.Csv, MediaTypes.Parquet) is not { } chosen)
         {
-            return MediaTypes.NotAcceptable(MediaTypes.Json, MediaTypes.Csv);
+            return MediaTypes.NotAcceptable(MediaTypes.Json, MediaTypes.Csv, MediaTypes.Parquet);
         }
 
         var outcome = await channels.Samples(viewer, test, code, new SampleQuery(cfc, from, to, points), cancellation);
         return outcome.Value is not { } samples ? outcome.Failure!.ToProblem()
+            : chosen == MediaTypes.Parquet ? new ExportResult(SampleExport.Of(test, samples, request.Path + request.QueryString.ToString()), chosen)
             : chosen == MediaTypes.Csv ? TypedResults.Text(SampleCsv.Write(samples), MediaTypes.Csv, System.Text.Encoding.UTF8)
             : TypedResults.Ok(SamplesJson.Of(samples));
     }

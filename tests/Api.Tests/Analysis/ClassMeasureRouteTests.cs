@@ -60,10 +60,10 @@ public sealed class ClassMeasureRouteTests(SharedProgramme programme)
 
         var csv = await lab.Read($"{Vans}?measure=head.hic15&measure=vehicle.deltav");
 
-        var lines = csv.Json.GetString()!.TrimEnd('\n').Split('\n');
-        Assert.Equal("vehicle,make,model,test,kind,valid,position,seat,dummy,modelYear,testMassKg,head.hic15,vehicle.deltav", lines[0]);
+        var lines = csv.Json.GetString()!.TrimEnd().Split("\r\n");
+        Assert.Equal("vehicle,make,model,test,kind,valid,position,seat,dummy,modelYear,testMassKg,procedure,date,overall,methodEdition,head.hic15,vehicle.deltav,about", lines[0]);
         Assert.StartsWith("velsey-porter-2030,Velsey,Porter,FO-0002,run,true,1,driver,H3,2029,", lines[2], StringComparison.Ordinal);
-        Assert.True(double.Parse(lines[2].Split(',')[11], CultureInfo.InvariantCulture) > 0);
+        Assert.True(double.Parse(lines[2].Split(',')[15], CultureInfo.InvariantCulture) > 0);
     }
 
     [Theory]

@@ -13,7 +13,7 @@ public sealed class EveryPageTests(Site site)
         "/repeats", "/repeats?tests=FO-0007,FO-0008", "/tests/FO-0002/holds", "/tests/FO-0008/holds",
         "/tests/FO-0001/repeat", "/tests/FO-0001/review", "/tests/FO-0001/equipment", "/equipment", "/equipment/new", "/tests/FO-0005/review", "/tests/FO-0001/preparation", "/plan/new", "/vehicles/new", "/vehicles/import", "/procedures",
         "/procedures/offset-frontal-64/1", "/explore", "/explore?x=chest.deflection&view=groups", "/explore?x=head.hic15&view=trend", "/explore?x=head.hic15&view=ranked",
-        "/classes/delivery-van?sort=chest.deflection&dir=down", "/disagreements", "/packages/new", "/methods", "/preferences", "/tests/FO-9999", "/nowhere",
+        "/classes/delivery-van?sort=chest.deflection&dir=down", "/disagreements", "/packages/new", "/results", "/results/new", "/results/new?replaces=1", "/results/batches/9", "/methods", "/preferences", "/tests/FO-9999", "/nowhere",
         "/people", "/tokens", "/account", "/account/second-factor", "/audit",
     ];
 

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Toepan.Api.Export;
 using Toepan.Api.Security;
 
 namespace Toepan.Api.Analysis.Explore;
@@ -15,11 +16,11 @@ internal static class ExploreEndpoints
         var group = app.MapApiGroup("", "Analysis");
 
         group.MapGet("/explore", Ask).OrNotFound()
-            .Produces<ExploreJson>(StatusCodes.Status200OK, MediaTypes.Json, MediaTypes.Csv)
+            .Produces<ExploreJson>(StatusCodes.Status200OK, MediaTypes.Json, MediaTypes.Csv, MediaTypes.Spreadsheet, MediaTypes.Parquet)
             .ProducesProblem(StatusCodes.Status406NotAcceptable)
             .Describe(
                 "explore", "A question over the programme",
-                "One measure (x), or one against another (y), over runs of all classes or some: scatter with correlation and lines, distribution, trend over model years, ranked list, groups compared. JSON with the figures and the sentence, or text/csv (the runs) by Accept or format=csv.");
+                "One measure (x), or one against another (y), over runs of all classes or some: scatter with correlation and lines, distribution, trend over model years, ranked list, groups compared. JSON with the figures and the sentence, or the runs as text/csv, spreadsheet or Parquet by Accept or format=csv, xlsx or parquet.");
         group.MapGet("/questions", List).Describe("listQuestions", "Saved questions", "Addresses of analysis pages kept under a name, by name.");
         group.MapPost("/questions", Save).ProducesProblem(StatusCodes.Status409Conflict).Describe(
             "saveQuestion", "Save a question", "Keeps the address of an analysis page under a name; 409 where the name is taken.");
@@ -44,9 +45,9 @@ internal static class ExploreEndpoints
         [Description("Mass to, kg.")] string? massTo,
         CancellationToken cancellation)
     {
-        if (MediaTypes.Choose(request, MediaTypes.Json, MediaTypes.Csv) is not { } chosen)
+        if (MediaTypes.Choose(request, MediaTypes.Json, MediaTypes.Csv, MediaTypes.Spreadsheet, MediaTypes.Parquet) is not { } chosen)
         {
-            return MediaTypes.NotAcceptable(MediaTypes.Json, MediaTypes.Csv);
+            return MediaTypes.NotAcceptable(MediaTypes.Json, MediaTypes.Csv, MediaTypes.Spreadsheet, MediaTypes.Parquet);
         }
 
         // The parameters stand in the signature for the contract; they are read together, as the page reads its own address.
@@ -54,6 +55,7 @@ internal static class ExploreEndpoints
         var outcome = question.Value is { } asked ? await service.Ask(viewer, asked, cancellation) : new Outcome<ExploreAnswer>(null, question.Failure);
         return outcome.Value is not { } answer ? outcome.Failure!.ToProblem()
             : chosen == MediaTypes.Csv ? TypedResults.Text(ExploreCsv.Write(answer), MediaTypes.Csv, System.Text.Encoding.UTF8)
+            : chosen != MediaTypes.Json ? new ExportResult(ExploreExport.Of(answer, request.Path + request.QueryString.ToString()), chosen)
             : TypedResults.Ok(ExploreJson.Of(answer));
     }
 

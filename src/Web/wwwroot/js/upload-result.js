@@ -1,7 +1,7 @@
 // What an upload came to, as elements. Text from the server is only ever set as textContent.
 const words = { high: "high", moderate: "moderate", low: "low", veryLow: "very low", "very-low": "very low" };
 
-function element(tag, text, attributes = {}) {
+export function element(tag, text, attributes = {}) {
   const made = document.createElement(tag);
   if (text !== undefined && text !== null) made.textContent = text;
   for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
@@ -27,7 +27,7 @@ export function renderRefusal(into, answer) {
   into.replaceChildren(element("h2", answer.title), element("p", answer.detail ?? ""), ...problems(answer.problems, null));
 }
 
-function problems(list, none) {
+export function problems(list, none) {
   if (!list || list.length === 0) return none ? [element("p", none, { class: "quiet" })] : [];
   const table = element("table", null, { class: "data" });
   const head = table.createTHead().insertRow();
@@ -35,7 +35,7 @@ function problems(list, none) {
   const body = table.createTBody();
   for (const problem of list) {
     const row = body.insertRow();
-    const where = [problem.file, problem.line ? `line ${problem.line}` : null, problem.channel].filter(Boolean).join(", ");
+    const where = [problem.file, problem.line ? `line ${problem.line}` : null, problem.column, problem.channel].filter(Boolean).join(", ");
     const cells = [["Weight", problem.severity], ["What", problem.message], ["Where", where], ["Value", problem.value], ["Limit", problem.limit]];
     for (const [label, text] of cells) row.append(element("td", text ?? "", { "data-label": label, ...(label === "Where" ? { class: "mono" } : {}) }));
   }
