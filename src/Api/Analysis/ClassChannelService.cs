@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Toepan.Api.Channels;
 using Toepan.Api.Channels.Tables;
-using Toepan.Api.Measures.Tables;
 using Toepan.Api.Programme.Tables;
 using Toepan.Api.Ratings.Tables;
 using Toepan.Api.Security;
@@ -53,7 +52,7 @@ public sealed class ClassChannelService(IDbContextFactory<ProgrammeDb> contexts)
                 run.Test, run.VehicleKey, row.Rating!.Reduction!.PackageSha256, row.Rating.Reduction.Flags))
             .ToListAsync(cancellation);
         string[] wanted = [.. codes.Select(code => code.ToUpperInvariant())];
-        return new ClassChannels(vehicleClass, query, Read([.. runs.OrderBy(run => run.Test, StringComparer.Ordinal)], wanted, samples));
+        return new ClassChannels(vehicleClass, query, Read([.. runs.OrderBy(run => run.Test, StringComparer.Ordinal)], wanted, samples, cancellation));
     }
 
     private sealed record CurrentPackage(string Test, string Vehicle, string Sha256, string Flags);

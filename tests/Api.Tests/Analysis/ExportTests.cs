@@ -83,7 +83,7 @@ public sealed class ExportTests(SharedProgramme programme)
         var single = (await programme.Lab.Read($"/api/v1/tests/FO-0002/channels/{code}")).Json.GetProperty("values").EnumerateArray().Select(value => value.GetDouble()).ToList();
 
         using var lab = await programme.Accepting("application/vnd.apache.parquet");
-        await using var reader = await ParquetReader.CreateAsync(new MemoryStream(await lab.GetByteArrayAsync($"/api/v1/tests/FO-0002/channels/{code}", TestContext.Current.CancellationToken)));
+        await using var reader = await ParquetReader.CreateAsync(new MemoryStream(await lab.GetByteArrayAsync($"/api/v1/tests/FO-0002/channels/{code}", TestContext.Current.CancellationToken)), cancellationToken: TestContext.Current.CancellationToken);
         using var group = reader.OpenRowGroupReader(0);
 
         Assert.Equal(single, (await Numbers(reader, group, code)).Select(value => value!.Value));
@@ -104,7 +104,7 @@ public sealed class ExportTests(SharedProgramme programme)
     }
 
     private async Task<ParquetReader> Open(string address) =>
-        await ParquetReader.CreateAsync(new MemoryStream(await programme.Lab.GetByteArrayAsync(address, TestContext.Current.CancellationToken)));
+        await ParquetReader.CreateAsync(new MemoryStream(await programme.Lab.GetByteArrayAsync(address, TestContext.Current.CancellationToken)), cancellationToken: TestContext.Current.CancellationToken);
 
     private static async Task<List<string>> Texts(ParquetReader reader, ParquetRowGroupReader group, string column)
     {
