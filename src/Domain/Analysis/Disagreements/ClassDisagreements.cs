@@ -5,14 +5,17 @@ namespace Toepan.Domain.Analysis.Disagreements;
 
 /// <summary>
 /// Runs of one class that contradict themselves or their class. Rules (common practice, no source): a leg load more than 2.5 studentized residuals off its line
-/// over the footwell's displacement; the logarithm of left over right beyond the outer fences of the class, where the greater side is at least half the class
-/// median; a figure beyond the outer fences. Each needs eight runs.
+/// over the footwell's displacement; the logarithm of left over right beyond the outer fences of the class and at least a factor of 1.25 from its
+/// median, where the greater side is at least half the class median; a figure beyond the outer fences and at least a quarter off the median. Each needs eight runs.
 /// </summary>
 public static class ClassDisagreements
 {
     private const string Footwell = "structure.footwell.rearward";
     private const double FarOffTheLine = 2.5;
     private const double WorthComparing = 0.5;
+    private const double LeastFactor = 1.25;
+    private const double WorthNaming = 0.25;
+    private const int MostNamed = 5;
 
     private static readonly string[] LegLoads =
         ["tibia.left.upper.index", "tibia.left.lower.index", "tibia.right.upper.index", "tibia.right.lower.index", "tibia.left.compression", "tibia.right.compression"];
@@ -64,7 +67,7 @@ public static class ClassDisagreements
         }
 
         var usual = SampleStatistics.Of([.. held.Select(run => Math.Max(run.Values[left], run.Values[right]))]).Median!.Value;
-        foreach (var run in held.Where(run => fences.Excludes(Ratio(run, left, right)) && Math.Max(run.Values[left], run.Values[right]) >= WorthComparing * usual))
+        foreach (var run in held.Where(run => fences.Excludes(Ratio(run, left, right)) && Math.Abs(Ratio(run, left, right) - fences.Median) > Math.Log(LeastFactor) && Math.Max(run.Values[left], run.Values[right]) >= WorthComparing * usual))
         {
             yield return new(
                 DisagreementKind.Sides, run.Test, left,
@@ -73,23 +76,25 @@ public static class ClassDisagreements
         }
     }
 
+    // One line a run, its farthest figures first. Risks only restate loads; a figure near the median in size is no news however alike the others are.
     private static IEnumerable<Disagreement> Outliers(IReadOnlyList<ClassRun> runs)
     {
-        foreach (var code in runs.SelectMany(run => run.Values.Keys).Distinct().Order(StringComparer.Ordinal))
+        var codes = runs.SelectMany(run => run.Values.Keys).Where(code => !code.StartsWith("risk.", StringComparison.Ordinal)).Distinct().Order(StringComparer.Ordinal);
+        var fences = codes.Select(code => (Code: code, Of: Fences.Of([.. runs.Where(run => run.Values.ContainsKey(code)).Select(run => run.Values[code])])))
+            .Where(pair => pair.Of is not null).ToList();
+        foreach (var run in runs)
         {
-            var held = runs.Where(run => run.Values.ContainsKey(code)).ToList();
-            if (Fences.Of([.. held.Select(run => run.Values[code])]) is not { } fences)
+            var far = fences.Where(pair => run.Values.TryGetValue(pair.Code, out var value) && pair.Of!.Excludes(value) && Math.Abs(value - pair.Of.Median) > WorthNaming * Math.Abs(pair.Of.Median))
+                .OrderByDescending(pair => pair.Of!.Distance(run.Values[pair.Code])).ToList();
+            if (far.Count == 0)
             {
                 continue;
             }
 
-            foreach (var run in held.Where(run => fences.Excludes(run.Values[code])))
-            {
-                yield return new(
-                    DisagreementKind.Outlier, run.Test, code,
-                    $"{Title(code, capital: true)} is {N(run.Values[code])}{Unit(code)}; of {held.Count} runs of the class half lie within {N(fences.Spread)}{Unit(code)} about {N(fences.Median)}{Unit(code)}.",
-                    fences.Distance(run.Values[code]));
-            }
+            var named = far.Take(MostNamed).Select(pair => $"{Title(pair.Code)} {N(run.Values[pair.Code])}{Unit(pair.Code)} (half of the class within {N(pair.Of!.Spread)} about {N(pair.Of.Median)})");
+            yield return new(
+                DisagreementKind.Outlier, run.Test, far[0].Code, $"Far from the rest of the class: {string.Join(", ", named)}{(far.Count > MostNamed ? $", and {far.Count - MostNamed} more" : "")}.",
+                far[0].Of!.Distance(run.Values[far[0].Code]));
         }
     }
 
