@@ -51,12 +51,14 @@ internal static class RunIndex
     private static TestRunSummary Summary(TestRunRow run, List<RatedFact> ratings, IEnumerable<FactChange> others, ReviewIndex.RunReview review)
     {
         var current = ratings[^1];
+        var reviewed = review.Standing(DateTimeOffset.MaxValue);
         var standing = StateTimeline.Of(run.CreatedAt, [.. ratings.Select(Change), .. others, .. review.Changes]);
         return new TestRunSummary(
             run.Test, Name(run.Vehicle!), run.Procedure, run.Date, run.Laboratory, run.RepeatOf, current.Valid, current.Overall,
             current.NotRated, standing.State.Word(), standing.Since, StoredJson.Read<Occupant[]>(run.Occupants), current.ProblemCount)
         {
-            Accepted = review.Standing(DateTimeOffset.MaxValue).Acceptance is not null,
+            Accepted = reviewed.Acceptance is not null,
+            Concerns = [.. reviewed.OpenConcerns.Select(concern => concern.Text)],
         };
     }
 

@@ -10,11 +10,11 @@ namespace Toepan.Api.Programme;
 public sealed record TestRunJson(
     string Test, string Vehicle, string? Make, string? Model, string Class, string Procedure, DateOnly Date, string? Laboratory, string? RepeatOf,
     bool Valid, ProtectionLevel? Overall, string? NotRated, string State, DateTimeOffset Since, IReadOnlyList<Occupant> Occupants,
-    bool Accepted)
+    bool Accepted, IReadOnlyList<string> Concerns)
 {
     public static TestRunJson Of(TestRunSummary run) => new(
         run.Test, run.Vehicle.Key, run.Vehicle.Make, run.Vehicle.Model, run.Vehicle.Class, run.Procedure, run.Date, run.Laboratory,
-        run.RepeatOf, run.Valid, run.Overall, run.NotRated, run.State, run.Since, run.Occupants, run.Accepted);
+        run.RepeatOf, run.Valid, run.Overall, run.NotRated, run.State, run.Since, run.Occupants, run.Accepted, run.Concerns);
 }
 
 /// <summary>A run in full, as the contract writes it.</summary>
@@ -23,7 +23,8 @@ public sealed record TestRunDetailJson(
     string? Laboratory, string? RepeatOf, IReadOnlyList<string> RepeatedBy, bool Valid, ProtectionLevel? Overall, string? NotRated, string State,
     DateTimeOffset Since, IReadOnlyList<Occupant> Occupants, IReadOnlyList<ConductVerdict> Conduct, ConductReadings Readings,
     IReadOnlyList<Problem> Problems, IReadOnlyList<BeliefJson> Channels, IReadOnlyList<CrossCheck> CrossChecks,
-    IReadOnlyList<HeadContactJson> HeadContacts, PackageFacts Package, IReadOnlyList<HistoryEntry> History, bool Accepted)
+    IReadOnlyList<HeadContactJson> HeadContacts, PackageFacts Package, IReadOnlyList<HistoryEntry> History, bool Accepted,
+    IReadOnlyList<string> Concerns)
 {
     public static TestRunDetailJson Of(TestRunDetail detail) => new(
         detail.Run.Test, detail.Run.Vehicle.Key, detail.Run.Vehicle.Make, detail.Run.Vehicle.Model, detail.Run.Vehicle.Class,
@@ -31,7 +32,7 @@ public sealed record TestRunDetailJson(
         detail.Run.Valid, detail.Run.Overall, detail.Run.NotRated, detail.Run.State, detail.Run.Since, detail.Run.Occupants,
         detail.Conduct.Items, detail.Readings, detail.Problems, [.. detail.Channels.Select(BeliefJson.Of)], detail.CrossChecks,
         [.. detail.HeadContacts.Select(HeadContactJson.Of)], detail.Package, detail.History,
-        detail.Run.Accepted);
+        detail.Run.Accepted, detail.Run.Concerns);
 }
 
 /// <summary>Whether one channel can be believed; times in s.</summary>

@@ -26,6 +26,9 @@ public sealed record TestRunSummary(
 
     /// <summary>Valid, or accepted with a reason: such a run may rate its vehicle.</summary>
     public bool Counts => Valid || Accepted;
+
+    /// <summary>Concerns about its equipment that nobody has accepted, each in a sentence without a full stop.</summary>
+    public IReadOnlyList<string> Concerns { get; init; } = [];
 }
 
 /// <summary>Enough of a vehicle to name and link it.</summary>

@@ -1,6 +1,11 @@
 using System.Net;
 using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Security;
+using Toepan.Api.Store;
+using Toepan.Domain.Programme.Equipment;
 using Toepan.Support;
 
 namespace Toepan.Api.Tests.Programme;
@@ -25,11 +30,16 @@ public sealed class EquipmentTests(PostgresFixture postgres)
         Assert.Equal(HttpStatusCode.OK, (await engineer.Post($"{Run}/equipment", new { equipment = dummy, position = 1 })).Status);
         await Approve(reviewer, manager);
         Assert.Equal("approved", (await manager.Read(Run)).Member("state"));
+        var released = DateTimeOffset.UtcNow;
+        Assert.Empty(await Corrections(api, released));
 
         var failed = await engineer.Post($"/api/v1/equipment/{dummy}/checks", new { part = "chest", passed = false, on = day.AddDays(2), note = "rib three reads high" });
 
         Assert.Equal(HttpStatusCode.OK, failed.Status);
         Assert.Equal("in review", (await manager.Read(Run)).Member("state"));
+        Assert.Contains("chest of dummy D-17", (await manager.Read("/api/v1/tests")).Json[0].GetProperty("concerns")[0].GetString(), StringComparison.Ordinal);
+        Assert.Contains("chest of dummy D-17", Assert.Single(await Corrections(api, released)).Reason, StringComparison.Ordinal);
+        Assert.Empty(await Corrections(api, DateTimeOffset.UtcNow));
         var review = await manager.Read(Reviews);
         Assert.Contains("chest", review.Member("suspended"), StringComparison.Ordinal);
         var inDoubt = (await engineer.Read($"{Run}/measures")).Json.EnumerateArray().Where(measure => measure.GetProperty("inDoubt").ValueKind == JsonValueKind.String)
@@ -41,6 +51,7 @@ public sealed class EquipmentTests(PostgresFixture postgres)
         Assert.Equal(HttpStatusCode.BadRequest, (await reviewer.Post(Reviews, new { kind = "acceptConcern", concern, ratingId = rating })).Status);
         await reviewer.Post(Reviews, new { kind = "acceptConcern", concern, note = "the rib was struck when the dummy was lifted out", ratingId = rating });
         Assert.Equal("approved", (await manager.Read(Run)).Member("state"));
+        Assert.Empty(await Corrections(api, released));
     }
 
     [Fact]
@@ -114,6 +125,14 @@ public sealed class EquipmentTests(PostgresFixture postgres)
         Assert.Equal(HttpStatusCode.BadRequest, (await engineer.Post($"/api/v1/equipment/{arm}/checks", new { part = "head", passed = true, on = "2031-01-01" })).Status);
         Assert.Equal(HttpStatusCode.BadRequest, (await engineer.Post($"/api/v1/equipment/{arm}/calibrations", new { on = "2031-02-01", dueOn = "2031-01-01", certificate = "C" })).Status);
         Assert.Equal(HttpStatusCode.NotFound, (await engineer.Post("/api/v1/equipment/9999/calibrations", new { on = "2031-01-01", dueOn = "2032-01-01", certificate = "C" })).Status);
+    }
+
+    // What would be due of the run, had it been made public at that time.
+    private static async Task<IReadOnlyList<CorrectionDue>> Corrections(ApiHost api, DateTimeOffset publicSince)
+    {
+        var cancellation = TestContext.Current.CancellationToken;
+        await using var context = await api.Services.GetRequiredService<IDbContextFactory<ProgrammeDb>>().CreateDbContextAsync(cancellation);
+        return await CorrectionIndex.Load(context, new Dictionary<string, DateTimeOffset> { ["FO-0002"] = publicSince }, cancellation);
     }
 
     private static async Task<Reply> Approve(HttpClient reviewer, HttpClient manager)
