@@ -169,6 +169,7 @@ public sealed class RunJourneyTests(Site site)
         foreach (var part in Parts)
         {
             var section = reviewer.Locator($"section:has(#{part})");
+            await Assertions.Expect(section.Locator("li").First).ToBeVisibleAsync();
             await section.GetByLabel("Note").FillAsync($"Looked at the {part}");
             await section.GetByRole(AriaRole.Button, new() { Name = $"Sign {part}" }).ClickAsync();
             await Assertions.Expect(section).ToContainTextAsync("journey-reviewer");
