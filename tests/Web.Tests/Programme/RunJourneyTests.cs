@@ -86,6 +86,7 @@ public sealed class RunJourneyTests(Site site)
         }
 
         await Press(engineer, "Record");
+        await Assertions.Expect(engineer.Locator("section:has(#recorded) table")).ToContainTextAsync("noted for barrier-batch");
         await Press(engineer, "Sign the preparation");
         await Assertions.Expect(engineer.Locator("main")).ToContainTextAsync("signed off by journey-engineer");
     }
@@ -103,6 +104,7 @@ public sealed class RunJourneyTests(Site site)
     {
         await engineer.GetByLabel("Made on", new() { Exact = true }).FillAsync(Today);
         await Press(engineer, "Say that it was made");
+        await Assertions.Expect(engineer.Locator("section:has(#steps) .state")).ToHaveTextAsync("run");
     }
 
     private static async Task Upload(IPage engineer)
