@@ -25,9 +25,13 @@ public static class ReviewEvidence
         ? string.Create(CultureInfo.InvariantCulture, $"{ConductWords.Name(item.Item)} {reading:0.###} {item.Unit}, {ConductWords.Word(item.Verdict)}{Bounds(item)}.")
         : $"{ConductWords.Name(item.Item)} {ConductWords.Word(item.Verdict)}{(item.Required ? " and counts as outside" : "")}.";
 
-    private static string Bounds(ConductVerdict item) => item is { Lower: null, Upper: null }
-        ? ""
-        : string.Create(CultureInfo.InvariantCulture, $" {item.Lower:0.###} to {item.Upper:0.###}");
+    private static string Bounds(ConductVerdict item) => item switch
+    {
+        { Lower: { } lower, Upper: { } upper } => string.Create(CultureInfo.InvariantCulture, $" {lower:0.###} to {upper:0.###}"),
+        { Lower: { } lower } => string.Create(CultureInfo.InvariantCulture, $" {lower:0.###} or more"),
+        { Upper: { } upper } => string.Create(CultureInfo.InvariantCulture, $" {upper:0.###} or less"),
+        _ => "",
+    };
 
     private static List<string> Data(TestRunView view)
     {
