@@ -22,7 +22,7 @@ internal static class ProgrammePlanter
         ground.Values["procedures/key/edition"] = new("1", "9");
     }
 
-    private static Task Summary(Marks marks, HttpClient lab, string test) => Ground.Send(
+    private static async Task Summary(Marks marks, HttpClient lab, string test) => await Ground.Send(
         lab, "/api/v1/results",
         Encoding.UTF8.GetBytes(
             "test,vehicle,make,model,class,modelYear,procedure,date,position,dummy,testMassKg,head.hic15\n"
