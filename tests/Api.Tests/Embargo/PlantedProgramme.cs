@@ -48,6 +48,10 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         ground.Values["/path"] = RouteValue.Of(Marks.In("photo") + ".jpg");
         ground.Values["openapi/documentName"] = new("v1", "v9");
         ground.Values["sheets/slug"] = ground.Values["releases/slug"] = RouteValue.Of(Marks.In("slug"));
+        ground.Values["releases/vehicle"] = Values["vehicles/key"];
+        ground.Values["schemes/key"] = RouteValue.Of("offset-frontal-1");
+        ground.Values["recomputations/id"] = RouteValue.OfNumber(1);
+        ground.Values["methods/edition"] = ground.Values["editions/edition"] = new("1", "9");
         ground.Values["v/n"] = ground.Values["v/version"] = new("1", "9");
     }
 
