@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Toepan.Api.Export;
 using Toepan.Api.Security;
 
 namespace Toepan.Api.Measures;
@@ -16,9 +17,9 @@ internal static class FindingEndpoints
     {
         var group = app.MapApiGroup("/tests/{test}", "Findings").ProducesProblem(StatusCodes.Status404NotFound);
 
-        group.MapGet("/findings", List).Describe(
+        group.MapGet("/findings", List).Produces<FindingJson[]>(StatusCodes.Status200OK, MediaTypes.Json, MediaTypes.Csv, MediaTypes.Spreadsheet, MediaTypes.Parquet).ProducesProblem(StatusCodes.Status406NotAcceptable).Describe(
             "listFindings", "Findings of a run",
-            "What film and inspection showed, as it counts: the package's findings with what was added, corrected or withdrawn on the page, and who did so when and why. all=true gives those that do not count too.");
+            "What film and inspection showed, as it counts: the package's findings with what was added, corrected or withdrawn on the page, and who did so when and why. all=true gives those that do not count too. JSON, or text/csv, spreadsheet or Parquet.");
         group.MapPost("/findings", Add).RequireRoles(Finders).ProducesProblem(StatusCodes.Status409Conflict).Describe(
             "addFinding", "Add a finding",
             "Engineers, managers and administrators. The package stays as it is; the run is reduced and rated again. timeMs left out means an inspection.");
@@ -30,9 +31,11 @@ internal static class FindingEndpoints
             "Engineers, managers and administrators. A reason and the version last read; the finding is kept and no longer counts. Reduces and rates again.");
     }
 
-    private static async Task<Results<Ok<FindingJson[]>, ProblemHttpResult>> List(
-        Viewer viewer, FindingService findings, string test, [Description("Those that do not count too.")] bool? all, CancellationToken cancellation) =>
-        (await findings.List(viewer, test, all ?? false, cancellation)).Answer(list => list.Select(FindingJson.Of).ToArray());
+    private static async Task<IResult> List(
+        Viewer viewer, FindingService findings, HttpRequest request, string test, [Description("Those that do not count too.")] bool? all, CancellationToken cancellation) =>
+        ExportAnswer.In(
+            request, await findings.List(viewer, test, all ?? false, cancellation), list => list.Select(FindingJson.Of).ToArray(),
+            (list, query) => FindingExport.Of(test, list, query));
 
     private static async Task<Results<Created<FindingResultJson>, ProblemHttpResult>> Add(
         Viewer viewer, FindingService findings, string test, FindingDraftJson body, CancellationToken cancellation) =>

@@ -21,8 +21,8 @@ internal static class MeasureEndpoints
             .ProducesProblem(StatusCodes.Status406NotAcceptable).Describe(
             "listMeasures", "Measures of a run",
             "Every measure with unit, window, sources, offset removed, filter class and method edition; position is null for the vehicle's own; an absent one carries its reason. reduction names an earlier reduction. JSON, or text/csv, spreadsheet or Parquet by Accept or format=csv, xlsx or parquet.");
-        group.MapGet("/structure", Structure).Describe(
-            "getStructure", "Structure of a run", "The rigid fit with its references, and the displacement of every point in the vehicle frame, mm.");
+        group.MapGet("/structure", Structure).Produces<StructureJson>(StatusCodes.Status200OK, MediaTypes.Json, MediaTypes.Csv, MediaTypes.Spreadsheet, MediaTypes.Parquet).ProducesProblem(StatusCodes.Status406NotAcceptable).Describe(
+            "getStructure", "Structure of a run", "The rigid fit with its references, and the displacement of every point in the vehicle frame, mm. JSON, or the displacements as text/csv, spreadsheet or Parquet.");
         group.MapGet("/reductions", Reductions).Describe(
             "listReductions", "Reductions of a run", "Every reduction, latest first: who, why, under which flags, by which method edition, runtime and commit.");
     }
@@ -48,9 +48,9 @@ internal static class MeasureEndpoints
             : new ExportResult(MeasureExport.Of(test, list, request.Path + request.QueryString.ToString()), chosen);
     }
 
-    private static async Task<Results<Ok<StructureJson>, ProblemHttpResult>> Structure(
-        Viewer viewer, MeasureService measures, string test, CancellationToken cancellation) =>
-        (await measures.Structure(viewer, test, cancellation)).Answer(StructureJson.Of);
+    private static async Task<IResult> Structure(
+        Viewer viewer, MeasureService measures, HttpRequest request, string test, CancellationToken cancellation) =>
+        ExportAnswer.In(request, await measures.Structure(viewer, test, cancellation), StructureJson.Of, (structure, query) => StructureExport.Of(test, structure, query));
 
     private static async Task<Results<Ok<IReadOnlyList<ReductionSummary>>, ProblemHttpResult>> Reductions(
         Viewer viewer, MeasureService measures, string test, CancellationToken cancellation) =>

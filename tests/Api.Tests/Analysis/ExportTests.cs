@@ -90,6 +90,11 @@ public sealed class ExportTests(SharedProgramme programme)
     }
 
     [Theory]
+    [InlineData("/api/v1/tests/FO-0002/structure?format=csv", "text/csv")]
+    [InlineData("/api/v1/tests/FO-0002/findings?all=true&format=parquet", "application/vnd.apache.parquet")]
+    [InlineData("/api/v1/repeats?tests=FO-0005,FO-0006&format=csv", "text/csv")]
+    [InlineData("/api/v1/repeats?tests=FO-0005,FO-0006&format=parquet", "application/vnd.apache.parquet")]
+    [InlineData("/api/v1/disagreements?format=xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet")]
     [InlineData("/api/v1/tests/FO-0002/measures?format=csv", "text/csv")]
     [InlineData("/api/v1/tests/FO-0002/measures?format=parquet", "application/vnd.apache.parquet")]
     [InlineData("/api/v1/explore?x=head.hic15&y=chest.deflection&format=xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet")]

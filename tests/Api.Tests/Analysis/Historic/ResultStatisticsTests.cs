@@ -17,7 +17,8 @@ public sealed class ResultStatisticsTests(PostgresFixture postgres)
     {
         await using var api = await ApiHost.Start(postgres);
         using var engineer = await api.Machine(Role.Engineer);
-        var expected = JsonDocument.Parse(await File.ReadAllTextAsync(Reference("results.json"), TestContext.Current.CancellationToken)).RootElement.GetProperty("classes");
+        var reference = JsonDocument.Parse(await File.ReadAllTextAsync(Reference("results.json"), TestContext.Current.CancellationToken)).RootElement;
+        var (expected, pair) = (reference.GetProperty("classes"), reference.GetProperty("pair"));
         var brought = await engineer.Bring(await File.ReadAllBytesAsync(Reference("results.csv"), TestContext.Current.CancellationToken));
         Assert.Equal((HttpStatusCode.Created, "352"), (brought.Status, brought.Member("created")));
         var compared = 0;
@@ -40,6 +41,20 @@ public sealed class ResultStatisticsTests(PostgresFixture postgres)
         }
 
         Assert.Equal(4 * 16 * 5, compared);
+
+        // The pair: R's cor (Pearson, Spearman) and lm over the drivers of all classes.
+        var answer = (await engineer.Read("/api/v1/explore?x=structure.footwell.rearward&y=tibia.left.upper.index")).Json.GetProperty("relation");
+        Assert.Equal(pair.GetProperty("count").GetInt32(), answer.GetProperty("count").GetInt32());
+        Near("pearson", answer.GetProperty("pearson").GetProperty("value").GetDouble());
+        Near("spearman", answer.GetProperty("spearman").GetProperty("value").GetDouble());
+        Near("intercept", answer.GetProperty("line").GetProperty("intercept").GetDouble());
+        Near("slope", answer.GetProperty("line").GetProperty("slope").GetDouble());
+
+        void Near(string name, double ours)
+        {
+            var r = pair.GetProperty(name).GetDouble();
+            Assert.True(Math.Abs(r - ours) <= Tolerance * Math.Max(1, Math.Abs(r)), $"{name}: {ours}, R has {r}");
+        }
     }
 
     private static string Reference(string name)
