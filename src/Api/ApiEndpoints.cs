@@ -4,6 +4,7 @@ using Toepan.Api.Analysis;
 using Toepan.Api.Analysis.Disagreements;
 using Toepan.Api.Analysis.Explore;
 using Toepan.Api.Analysis.Historic;
+using Toepan.Api.Analysis.Traces;
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
 using Toepan.Api.Packages;
@@ -41,6 +42,7 @@ public static class ApiEndpoints
         app.MapHolds();
         app.MapExplore();
         app.MapDisagreements();
+        app.MapTraces();
         app.MapSheets();
         app.MapSecurity();
         app.MapOwn();

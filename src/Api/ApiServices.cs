@@ -9,6 +9,7 @@ using Toepan.Api.Analysis.Columns;
 using Toepan.Api.Analysis.Disagreements;
 using Toepan.Api.Analysis.Explore;
 using Toepan.Api.Analysis.Historic;
+using Toepan.Api.Analysis.Traces;
 using Toepan.Api.Channels;
 using Toepan.Api.Measures;
 using Toepan.Api.Packages;
@@ -75,6 +76,9 @@ public static class ApiServices
             .AddScoped<ExploreService>()
             .AddScoped<DisagreementService>()
             .AddScoped<SavedQuestions>()
+            .AddSingleton<TraceCache>()
+            .AddScoped<TraceService>()
+            .AddScoped<TracePicker>()
             .AddEdge();
     }
 
