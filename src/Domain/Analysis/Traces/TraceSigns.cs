@@ -23,7 +23,7 @@ public sealed record TraceLimit(string Code, double Value, string Label);
 
 /// <summary>
 /// Which stored measures and which of a scheme's limits belong on a trace: those reduced from exactly its channels in the way it
-/// combines them. Windows are shown at any filter class; limits and instants only at the class the measure is made of, because elsewhere the curve
+/// combines them. Of windows those of HIC and of 3 ms are marked, and every instant of a peak. Windows are shown at any filter class; limits and instants only at the class the measure is made of, because elsewhere the curve
 /// is another one. A measure that reads a channel downwards (compression, deflection, slide) puts its limit below zero.
 /// </summary>
 public static class TraceSigns
@@ -33,7 +33,7 @@ public static class TraceSigns
 
     public static IReadOnlyList<TraceMark> Marks(Trace trace, IEnumerable<Measure> measures) =>
         [.. measures.Where(measure => measure is { Value: not null, FromS: not null } && Belongs(trace.Expression, measure)
-                && (measure.ToS > measure.FromS || SameClass(trace.Expression, measure)))
+                && (measure.ToS > measure.FromS ? HasWindow(measure.Code) : SameClass(trace.Expression, measure)))
             .Select(measure => new TraceMark(measure.Code, Short(measure.Code), measure.Value!.Value, measure.Unit, measure.FromS!.Value, Math.Max(measure.FromS.Value, measure.ToS ?? 0)))];
 
     public static IReadOnlyList<TraceLimit> Limits(Trace trace, string unit, IEnumerable<Measure> measures, Scheme scheme)
@@ -57,6 +57,8 @@ public static class TraceSigns
         _ when code.EndsWith(".peak", StringComparison.Ordinal) => "peak",
         _ => code[(code.LastIndexOf('.') + 1)..],
     };
+
+    private static bool HasWindow(string code) => code is "head.hic15" or "head.hic36" || code.EndsWith(".a3ms", StringComparison.Ordinal);
 
     private static bool Belongs(TraceExpression expression, Measure measure)
     {

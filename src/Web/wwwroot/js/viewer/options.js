@@ -44,7 +44,7 @@ export function options(set, view, width, names, colour) {
     grid: groups.map((_, g) => ({ left: (g % across) * cell + 60, width: cell - 60 - right, top: Math.floor(g / across) * height + 44, height: height - 44 - 34 })),
     xAxis: groups.map((_, g) => ({
       type: "value", gridIndex: g, min: view.from, max: view.to, splitLine: { show: false }, axisLine: { onZero: false, lineStyle: { color: colour.edge } },
-      axisLabel: { ...text, hideOverlap: true, formatter: (value) => number(value), showMinLabel: true, showMaxLabel: false }, name: "ms", nameLocation: "end", nameGap: 2, nameTextStyle: text,
+      axisLabel: { ...text, hideOverlap: true, formatter: (value) => number(value), showMinLabel: true, showMaxLabel: false }, name: "ms", nameLocation: "end", nameGap: 0, nameTextStyle: { ...text, align: "right", verticalAlign: "top", padding: [9, 0, 0, 0] },
     })),
     yAxis: groups.map((group, g) => ({
       type: "value", gridIndex: g, scale: true, splitNumber: view.each ? 3 : 5, name: panelName(set, group, view, names), nameTextStyle: { ...text, align: "left", padding: [0, 0, 4, -50] }, nameGap: 14,
