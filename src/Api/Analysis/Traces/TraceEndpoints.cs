@@ -60,7 +60,7 @@ internal static class TraceEndpoints
         return outcome.Answer(values => values.ToArray());
     }
 
-    private static IResult Bytes(HttpRequest request, byte[] bytes)
+    private static FileContentHttpResult Bytes(HttpRequest request, byte[] bytes)
     {
         var response = request.HttpContext.Response;
         response.Headers.Vary = $"{HeaderNames.Accept}, {HeaderNames.AcceptEncoding}";

@@ -24,6 +24,10 @@ public sealed class DailyViews(string test, double impactSpeedKmh, IReadOnlyList
 {
     private const double KmhPerMs = 3.6;
     private const int SheetTraces = 12;
+    private static readonly string[] Sides = ["LE", "RI"];
+    private static readonly string[] TibiaCells = ["LEUP", "LELO", "RIUP", "RILO"];
+    private static readonly string[] PulsePairs = ["BPIL", "SILL"];
+    private static readonly string[] BeltPlaces = ["03", "06"];
 
     public IReadOnlyList<DailyView> All(IEnumerable<Occupant> occupants) =>
         [.. Vehicle().Concat(occupants.SelectMany(Of)).Concat(Sheets()).Where(view => view.Traces.Count > 0)];
@@ -51,8 +55,8 @@ public sealed class DailyViews(string test, double impactSpeedKmh, IReadOnlyList
             .. Function(TraceFunction.Condyle, [Dummy(p, "NECKUP00", "MOY", 600), Dummy(p, "NECKUP00", "FOX", 600)])]);
         var deflection = Dummy(p, "CHST0003", "DSX", constants.DeflectionClass) ?? Dummy(p, "CHST0000", "DSX", constants.DeflectionClass);
         yield return View("chest", "Chest deflection and belt forces", p, [.. One(deflection).Select(Negative), .. Belts(p)]);
-        yield return View("femurs", "Femur forces", p, [.. new[] { "LE", "RI" }.SelectMany(side => One(Dummy(p, $"FEMR{side}00", "FOZ", 600))).Select(Negative)]);
-        yield return View("tibia", "Tibia index over time", p, [.. new[] { "LEUP", "LELO", "RIUP", "RILO" }.SelectMany(cell => Function(
+        yield return View("femurs", "Femur forces", p, [.. Sides.SelectMany(side => One(Dummy(p, $"FEMR{side}00", "FOZ", 600))).Select(Negative)]);
+        yield return View("tibia", "Tibia index over time", p, [.. TibiaCells.SelectMany(cell => Function(
             TraceFunction.TibiaIndex, [Dummy(p, $"TIBI{cell}", "MOX", 600), Dummy(p, $"TIBI{cell}", "MOY", 600), Dummy(p, $"TIBI{cell}", "FOZ", 600)]))]);
     }
 
@@ -71,13 +75,13 @@ public sealed class DailyViews(string test, double impactSpeedKmh, IReadOnlyList
             return centre;
         }
 
-        var pairs = new[] { "BPIL", "SILL" }.Select(place => Function(
+        var pairs = PulsePairs.Select(place => Function(
             TraceFunction.Mean, [Find(new ChannelPattern($"10{place}LE????ACX?"), filterClass), Find(new ChannelPattern($"10{place}RI????ACX?"), filterClass)]));
         return pairs.SelectMany(pair => pair).FirstOrDefault();
     }
 
     private IEnumerable<TraceExpression> Belts(int position) =>
-        new[] { "03", "06" }.SelectMany(place => One(Find(new ChannelPattern($"1{position}SEBE??{place}??FO??"), 60)));
+        BeltPlaces.SelectMany(place => One(Find(new ChannelPattern($"1{position}SEBE??{place}??FO??"), 60)));
 
     private ChannelTrace?[] Axes(int position, string location, string dimension, int filterClass) =>
         [.. "XYZ".Select(axis => Dummy(position, location, $"{dimension}{axis}", filterClass))];

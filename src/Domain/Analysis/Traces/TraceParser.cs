@@ -1,5 +1,4 @@
 using System.Globalization;
-using Toepan.Domain.Channels;
 
 namespace Toepan.Domain.Analysis.Traces;
 
