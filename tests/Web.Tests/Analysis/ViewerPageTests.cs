@@ -31,6 +31,7 @@ public sealed class ViewerPageTests(Site site)
         var again = await page.Context.NewPageAsync();
         await again.GotoAsync(page.Url);
         await Drawn(again, "60:160");
+        await again.Locator("#viewer-values[data-read='110:']").WaitForAsync();
         Assert.Equal(await Value(page, "a"), await Value(again, "a"));
     }
 
