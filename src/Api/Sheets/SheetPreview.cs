@@ -22,4 +22,11 @@ namespace Toepan.Api.Sheets;
 public sealed record SheetPreview(
     TestRunSummary Run, VehicleSummary Vehicle, IReadOnlyList<Twin> Twins, Rating Rating, IReadOnlyList<Measure> Measures,
     StructureResult Structure, IReadOnlyList<Finding> Findings, ConductJudgement Conduct, string MethodEdition, long ReductionId,
-    string PackageSha256, DateTimeOffset PreparedAt);
+    string PackageSha256, DateTimeOffset PreparedAt)
+{
+    /// <summary>Every valid run of the vehicle, by date.</summary>
+    public IReadOnlyList<TestRunSummary> ValidRuns { get; init; } = [];
+
+    /// <summary>The run that rates the vehicle, or null.</summary>
+    public string? RatedBy { get; init; }
+}

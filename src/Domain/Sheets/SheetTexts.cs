@@ -1,64 +1,49 @@
-using System.Globalization;
-using System.Text;
 using System.Text.Json;
 
 namespace Toepan.Domain.Sheets;
 
-/// <summary>The sentences of a sheet in one language: templates by key, figures bound by name in braces.</summary>
+/// <summary>The texts of sheets in one language: templates by key, figures bound by name in braces, and how numbers, days and units are written.</summary>
 public sealed class SheetTexts
 {
     private readonly IReadOnlyDictionary<string, string> templates;
 
-    private SheetTexts(IReadOnlyDictionary<string, string> templates, CultureInfo culture)
+    public SheetTexts(string language, IReadOnlyDictionary<string, string> templates)
     {
-        this.templates = templates;
-        Culture = culture;
+        (Language, this.templates) = (language, templates);
     }
 
-    /// <summary>English, the language this build carries.</summary>
+    /// <summary>English, the language every other one falls back to.</summary>
     public static SheetTexts English { get; } = Load("en");
 
-    /// <summary>How figures and dates are written.</summary>
-    public CultureInfo Culture { get; }
+    /// <summary>Every language this build carries, English first.</summary>
+    public static IReadOnlyList<SheetTexts> All { get; } = [English, Load("de")];
 
-    /// <summary>The template of a key with its bindings filled.</summary>
-    /// <exception cref="KeyNotFoundException">No such template, or a binding that was not given.</exception>
-    public string Say(string key, params (string Name, object Value)[] bindings)
-    {
-        var template = templates.TryGetValue(key, out var found) ? found : throw new KeyNotFoundException($"No sheet text '{key}'.");
-        var text = new StringBuilder();
-        for (var at = 0; at < template.Length;)
-        {
-            var open = template.IndexOf('{', at);
-            if (open < 0)
-            {
-                return text.Append(template, at, template.Length - at).ToString();
-            }
+    /// <summary>Language tag.</summary>
+    public string Language { get; }
 
-            var close = template.IndexOf('}', open);
-            text.Append(template, at, open - at).Append(Bound(template[(open + 1)..close], key, bindings));
-            at = close + 1;
-        }
+    /// <summary><c>ltr</c> or <c>rtl</c>.</summary>
+    public string Direction => this["direction"];
 
-        return text.ToString();
-    }
+    /// <summary>Whether readers want inches and miles beside centimetres and kilometres.</summary>
+    public bool BothUnits => this["units.both"] == "yes";
+
+    public IEnumerable<string> Keys => templates.Keys;
+
+    /// <summary>The template of a key.</summary>
+    /// <exception cref="KeyNotFoundException">There is none.</exception>
+    public string this[string key] => templates.TryGetValue(key, out var found) ? found : throw new KeyNotFoundException($"No sheet text '{key}' in {Language}.");
 
     /// <summary>Whether a template exists.</summary>
     public bool Knows(string key) => templates.ContainsKey(key);
 
-    private string Bound(string name, string key, (string Name, object Value)[] bindings)
-    {
-        var index = Array.FindIndex(bindings, binding => binding.Name == name);
-        return index < 0
-            ? throw new KeyNotFoundException($"Sheet text '{key}' binds '{name}', which was not given.")
-            : string.Format(Culture, "{0}", bindings[index].Value);
-    }
+    /// <summary>The texts of a language, or null where this build has none.</summary>
+    public static SheetTexts? Find(string language) => All.FirstOrDefault(texts => texts.Language == language);
 
     private static SheetTexts Load(string language)
     {
         var name = $"Sheets/Data/sheet.{language}.json";
         using var stream = typeof(SheetTexts).Assembly.GetManifestResourceStream(name) ?? throw new InvalidOperationException($"Resource {name} is missing.");
         var texts = JsonSerializer.Deserialize<Dictionary<string, string>>(stream) ?? throw new InvalidOperationException($"Resource {name} is empty.");
-        return new SheetTexts(texts, CultureInfo.GetCultureInfo(language == "en" ? "en-GB" : language));
+        return new SheetTexts(language, texts);
     }
 }

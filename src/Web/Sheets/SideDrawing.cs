@@ -1,6 +1,5 @@
 using PdfSharp.Drawing;
 using Toepan.Web.Charts;
-using Toepan.Web.Components;
 
 namespace Toepan.Web.Sheets;
 
@@ -8,14 +7,15 @@ namespace Toepan.Web.Sheets;
 public sealed class SideDrawing
 {
     private const double LabelWidth = 118;
+    private readonly SheetSide side;
     private readonly SideView view;
     private readonly SideFrame frame;
     private readonly double left;
     private readonly double top;
 
-    public SideDrawing(SideView view, double left, double top, double width)
+    public SideDrawing(SheetSide side, double left, double top, double width)
     {
-        (this.view, this.left, this.top) = (view, left, top);
+        (this.side, view, this.left, this.top) = (side, side.View, left, top);
         frame = new SideFrame(view, width - LabelWidth - 14);
     }
 
@@ -71,7 +71,7 @@ public sealed class SideDrawing
 
     private void Labels(XGraphics graphics)
     {
-        var labels = SideLabels.Of(view, UnitSystem.Metric).OrderBy(label => At(label.Anchor).Y).ToList();
+        var labels = side.Labels.OrderBy(label => At(label.Anchor).Y).ToList();
         var rows = LabelSpread.Apart([.. labels.Select(label => At(label.Anchor).Y)], 27, top + 10, top + Height - 20);
         for (var i = 0; i < labels.Count; i++)
         {
@@ -87,7 +87,7 @@ public sealed class SideDrawing
     {
         var (length, y, x) = (250 * frame.PerMm, top + Height - 2, left + LabelWidth + 14 + (1560 * frame.PerMm));
         graphics.DrawLine(SheetInk.Pen(SheetInk.Edge, 0.8), x - length, y, x, y);
-        Ends(graphics, "25 cm (9.8 in)", SheetFonts.Text(7.5), x, y - 4);
+        Ends(graphics, side.Scale, SheetFonts.Text(7.5), x, y - 4);
     }
 
     private static void Ends(XGraphics graphics, string text, XFont font, double right, double y) =>

@@ -25,7 +25,30 @@ public sealed class SheetPdfTests(SharedProgramme programme)
         Assert.Matches(@"Tagged:\s+yes", info);
         Assert.Contains("Title:           Velsey Porter", info, StringComparison.Ordinal);
         Assert.Contains("protection", text, StringComparison.Ordinal);
-        Assert.True(tags.IndexOf("Velsey Porter", StringComparison.Ordinal) < tags.IndexOf("What it would do to people", StringComparison.Ordinal), tags);
+        Assert.True(tags.IndexOf("Velsey Porter", StringComparison.Ordinal) < tags.IndexOf("What it could do to people", StringComparison.Ordinal), tags);
+    }
+
+    // 250 kB: what the programme promises of every sheet.
+    [Theory]
+    [InlineData("FO-0002", "en", "What this does not tell")]
+    [InlineData("FO-0002", "de", "Was dies nicht sagt")]
+    [InlineData("FO-0023", "de", "Was dies nicht sagt")]
+    public async Task Pdf_EachLanguage_IsSmallAndTellsNothingOfItsMaking(string test, string language, string heading)
+    {
+        var bytes = await programme.Lab.GetByteArrayAsync($"/sheets/preview/{test}.pdf?lang={language}", TestContext.Current.CancellationToken);
+        var file = Path.GetTempFileName();
+        await File.WriteAllBytesAsync(file, bytes, TestContext.Current.CancellationToken);
+
+        var info = await Run("pdfinfo", file);
+        var text = await Run("pdftotext", file, "-");
+        var fonts = await Run("pdffonts", file);
+        File.Delete(file);
+
+        Assert.InRange(bytes.Length, 1, 250_000);
+        Assert.Contains(heading, text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Author", info, StringComparison.Ordinal);
+        Assert.DoesNotContain(Environment.MachineName, info, StringComparison.OrdinalIgnoreCase);
+        Assert.All(fonts.Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(2), font => Assert.Matches(@"yes\s+yes", font));
     }
 
     [Fact]

@@ -49,4 +49,16 @@ public sealed class LevelModel
 
         return overall?.At(outcomes);
     }
+
+    /// <summary>The risk of each region at these figures; null where it is not rated on a risk. In the order of <see cref="Regions"/>.</summary>
+    public IReadOnlyList<double?> RisksAt(ReadOnlySpan<double> figures)
+    {
+        var risks = new double?[regions.Count];
+        for (var i = 0; i < risks.Length; i++)
+        {
+            risks[i] = regions[i] is { NotRated: null, RiskBounds: not null } region ? region.RiskAt(figures) : null;
+        }
+
+        return risks;
+    }
 }

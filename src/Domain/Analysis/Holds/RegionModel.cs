@@ -48,7 +48,8 @@ internal sealed class RegionModel
         return new(ProtectionLevels.Worse(level, AtBest), excess);
     }
 
-    private (ProtectionLevel, double) ByRisk(ReadOnlySpan<double> figures)
+    /// <summary>The risk at these figures: the largest of the curves, or the figure itself.</summary>
+    public double RiskAt(ReadOnlySpan<double> figures)
     {
         var risk = Risk is { } given ? figures[given] : 0;
         foreach (var (input, curve) in Curves)
@@ -56,7 +57,12 @@ internal sealed class RegionModel
             risk = Math.Max(risk, curve.At(Math.Max(0, figures[input])));
         }
 
-        var excess = Math.Max(0, (risk - RiskAtZero) / (1 - RiskAtZero));
+        return risk;
+    }
+
+    private (ProtectionLevel, double) ByRisk(ReadOnlySpan<double> figures)
+    {
+        var excess = Math.Max(0, (RiskAt(figures) - RiskAtZero) / (1 - RiskAtZero));
         return (RiskBounds!.Of(excess * TwelfthDigit), excess);
     }
 
