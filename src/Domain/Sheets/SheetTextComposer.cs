@@ -7,6 +7,7 @@ namespace Toepan.Domain.Sheets;
 internal static class SheetTextComposer
 {
     private const string LabelPrefix = "label.";
+    private static readonly string[] Cautions = ["not.other", "not.mass", "not.population", "not.law"];
 
     public static SheetText Compose(SheetFacts facts, IReadOnlyList<SheetRegion> regions, SheetWriter writer) => new()
     {
@@ -22,7 +23,7 @@ internal static class SheetTextComposer
         Regions = [.. regions.Select(region => Region(region, writer))],
         Inspection = Inspection(facts, writer),
         Holds = Holds(facts, writer),
-        NotTold = [.. new[] { "not.other", "not.mass", "not.population", "not.law" }.Select(key => writer.Say(key, key))],
+        NotTold = [.. Cautions.Select(key => writer.Say(key, key))],
         Method = Method(writer),
         NotForRelease = NotForRelease(facts, writer),
         Labels = [.. writer.Texts.Keys.Where(key => key.StartsWith(LabelPrefix, StringComparison.Ordinal)).Order(StringComparer.Ordinal)

@@ -26,8 +26,9 @@ public sealed partial class SheetDocumentRouteTests(SharedProgramme programme)
             string[] regions = [.. text.Regions.Select(region => $"{region.Title} {region.Level}")];
             string[] peers = document.Peers is { } known ? [.. known.In(text.Language).Sentences.Select(sentence => sentence.Text)] : [];
             var words = string.Join(" ", [document.Vehicle.Name, text.Level, .. headings, .. regions, .. peers, .. text.BeforeMethod().Select(sentence => sentence.Text)])
-                .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Length;
-            Assert.InRange(words, 100, MostWords);
+                // A number and its unit, kept together by a no-break space, are one word.
+                .Split(' ', StringSplitOptions.RemoveEmptyEntries).Length;
+            Assert.True(words <= MostWords, $"{test} {text.Language}: {words} words");
         }
     }
 

@@ -17,15 +17,15 @@ public sealed class SheetComposerTests
         var sheet = Compose(SheetCases.Facts() with { Measures = [SheetCases.Vehicle("structure.footwell.rearward", 244.4), SheetCases.Vehicle("structure.opening.closure", 4.9)] });
 
         Assert.Equal(
-            ["The floor at the driver's feet moved 24\u00a0cm (9.6\u00a0in) back.", "The door opening became less than 1\u00a0cm (0.2\u00a0in) shorter."],
+            ["The floor at the feet moved 24\u00a0cm (9.6\u00a0in) back.", "The door opening became less than 1\u00a0cm (0.2\u00a0in) shorter."],
             sheet.In("en").Space.Select(sentence => sentence.Text));
         Assert.Equal("Der Boden an den Füßen rückte 24\u00a0cm nach hinten.", sheet.In("de").Space[0].Text);
     }
 
     [Theory]
-    [InlineData(0.0049, "Of 100 adults of this size, fewer than 1 would be expected to suffer a serious head injury.")]
-    [InlineData(0.0050, "Of 100 adults of this size, about 1 would be expected to suffer a serious head injury.")]
-    [InlineData(0.365, "Of 100 adults of this size, about 37 would be expected to suffer a serious head injury.")]
+    [InlineData(0.0049, "Of 100 such adults, fewer than 1 would be expected to suffer a serious head injury.")]
+    [InlineData(0.0050, "Of 100 such adults, about 1 would be expected to suffer a serious head injury.")]
+    [InlineData(0.365, "Of 100 such adults, about 37 would be expected to suffer a serious head injury.")]
     public void Compose_Risk_IsACountOfOneHundred(double risk, string expected)
     {
         var sheet = Compose(SheetCases.Facts() with { Rating = SheetCases.Rated(SheetCases.Region("head", ProtectionLevel.Low, risk)) });
@@ -38,7 +38,7 @@ public sealed class SheetComposerTests
     {
         var facts = SheetCases.Facts() with { Rating = SheetCases.Rated(SheetCases.Region("chest", ProtectionLevel.Low, 0.07)), Ranges = [new("chest", 0.001, 0.116)] };
 
-        Assert.EndsWith("about 7 would be expected to suffer a serious chest injury (fewer than 1 to 12 if repeated).", Compose(facts).In("en").Regions[2].Sentence.Text, StringComparison.Ordinal);
+        Assert.EndsWith("about 7 would be expected to suffer a serious chest injury (fewer than 1–12 if repeated).", Compose(facts).In("en").Regions[2].Sentence.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -66,8 +66,8 @@ public sealed class SheetComposerTests
     }
 
     [Theory]
-    [InlineData(0.84, 0.78, "Of 100 repeats of this crash, 78 to 84 would be expected to give the same overall level.")]
-    [InlineData(1.0, 1.0, "Of 100 repeats of this crash, more than 99 would be expected to give the same overall level.")]
+    [InlineData(0.84, 0.78, "Of 100 repeats, 78 to 84 would be expected to give the same level.")]
+    [InlineData(1.0, 1.0, "Of 100 repeats, more than 99 would be expected to give the same level.")]
     public void Compose_Chance_IsNeverCertain(double independent, double correlated, string expected) =>
         Assert.Equal(expected, Compose(SheetCases.Facts() with { Holds = new(independent, correlated) }).In("en").Holds[0].Text);
 
