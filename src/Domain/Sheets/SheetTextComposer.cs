@@ -99,7 +99,7 @@ internal static class SheetTextComposer
                 : writer.Figure("holds.low").Text == writer.Figure("holds.high").Text ? writer.Say("holds", "holds.one")
                 : writer.Say("holds", "holds.between"),
         };
-        if (facts.Runs.Count > 1)
+        if (facts.Runs.Count(run => run.Overall is not null) > 1)
         {
             var runs = facts.Runs.Select(run => writer.Say("run", "holds.run", ("test", $"run.{run.Test}"), ("level", new SheetSentence("level", Level(run.Overall, writer.Texts), []))));
             sentences.Add(writer.Say("runs", "holds.runs", ("list", writer.List([.. runs]))));

@@ -1,4 +1,3 @@
-using Toepan.Domain.Measures;
 using Toepan.Domain.Packages;
 using Toepan.Domain.Programme;
 using Toepan.Domain.Ratings;
