@@ -11,6 +11,8 @@ internal static class ProgrammePlanter
         await Ground.Create(lab, "/api/v1/plan", new { test = marks.Test(3), vehicle = marks.In("planned"), procedure = "offset-frontal-64", date = "2031-09-01" });
         await Ground.Create(lab, $"/api/v1/tests/{marks.Test(3)}/preparation", new { items = new Dictionary<string, string> { ["barrier-batch"] = marks.In("batch") }, version = 0 });
         await Ground.Create(lab, "/api/v1/questions", new { name = marks.In("question"), address = $"/explore?x=head.hic15&view=groups&class={marks.In("class")}" });
+        // The walk removes the last of them, as a role may: one stays to be looked for.
+        await Ground.Create(lab, "/api/v1/questions", new { name = marks.In("removed"), address = $"/explore?x=head.hic15&view=groups&class={marks.In("class")}" });
         await Summary(marks, lab, marks.Test(8));
         ground.Values["batches/id"] = await ground.Number("SELECT max(id) FROM lab.result_batch");
         await Ground.Create(lab, $"/api/v1/results/batches/{ground.Values["batches/id"].Real}/withdrawal", new { reason = marks.In("withdrawal") });
