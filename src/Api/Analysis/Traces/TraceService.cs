@@ -57,7 +57,7 @@ public sealed class TraceService(IDbContextFactory<ProgrammeDb> contexts, TraceC
         var shift = trace.ShiftMs / 1000;
         return new ViewedTrace(
             trace, answer.Signal, answer.Absent,
-            [.. TraceSigns.Marks(trace, own).Select(mark => Placed(mark, answer.Signal!.History, shift))],
+            [.. TraceSigns.Marks(trace, answer.Signal?.Unit ?? "", own).Select(mark => Placed(mark, answer.Signal!.History, shift))],
             answer.Signal is { } signal ? TraceSigns.Limits(trace, signal.Unit, own, rules.DefaultScheme) : []);
     }
 

@@ -23,7 +23,7 @@ public sealed record TraceLimit(string Code, double Value, string Label);
 
 /// <summary>
 /// Which stored measures and which of a scheme's limits belong on a trace: those reduced from exactly its channels in the way it
-/// combines them. Of windows those of HIC and of 3 ms are marked, and every instant of a peak. Windows are shown at any filter class; limits and instants only at the class the measure is made of, because elsewhere the curve
+/// combines them. Of windows those of HIC and of 3 ms are marked, and every instant of a peak in the trace's own unit (a risk read at it is no ordinate). Windows are shown at any filter class; limits and instants only at the class the measure is made of, because elsewhere the curve
 /// is another one. A measure that reads a channel downwards (compression, deflection, slide) puts its limit below zero.
 /// </summary>
 public static class TraceSigns
@@ -31,9 +31,9 @@ public static class TraceSigns
     private static readonly string[] ReadDownwards =
         ["neck.compression", "neck.extension", "chest.deflection", "femur.left.compression", "femur.right.compression", "knee.left.slide", "knee.right.slide", "tibia.left.compression", "tibia.right.compression"];
 
-    public static IReadOnlyList<TraceMark> Marks(Trace trace, IEnumerable<Measure> measures) =>
+    public static IReadOnlyList<TraceMark> Marks(Trace trace, string unit, IEnumerable<Measure> measures) =>
         [.. measures.Where(measure => measure is { Value: not null, FromS: not null } && Belongs(trace.Expression, measure)
-                && (measure.ToS > measure.FromS ? HasWindow(measure.Code) : SameClass(trace.Expression, measure)))
+                && (measure.ToS > measure.FromS ? HasWindow(measure.Code) : measure.Unit == unit && SameClass(trace.Expression, measure)))
             .Select(measure => new TraceMark(measure.Code, Short(measure.Code), measure.Value!.Value, measure.Unit, measure.FromS!.Value, Math.Max(measure.FromS.Value, measure.ToS ?? 0)))];
 
     public static IReadOnlyList<TraceLimit> Limits(Trace trace, string unit, IEnumerable<Measure> measures, Scheme scheme)

@@ -59,6 +59,18 @@ public sealed class TraceRouteTests(SharedProgramme programme)
     }
 
     [Fact]
+    public async Task Traces_Force_MarksItsPeakOnceAndItsLimitBelowZero()
+    {
+        var (header, _) = await Bytes("t=FO-0002/11FEMRLE00H3FOZP@600");
+
+        var trace = header.GetProperty("traces")[0];
+        var mark = trace.GetProperty("marks").EnumerateArray().Single();
+        Assert.Equal("femur.left.compression", mark.GetProperty("code").GetString());
+        Assert.Equal(-mark.GetProperty("value").GetDouble(), mark.GetProperty("ordinate").GetDouble(), 1e-9);
+        Assert.Equal(-10.008, trace.GetProperty("limits").EnumerateArray().Single().GetProperty("value").GetDouble()); // 49 CFR 571.208 S6.5
+    }
+
+    [Fact]
     public async Task Traces_FilteredOtherwise_DrawNoLimit()
     {
         var (header, _) = await Bytes($"t={Uri.EscapeDataString(Resultant.Replace("@1000", "@180", StringComparison.Ordinal))}");
