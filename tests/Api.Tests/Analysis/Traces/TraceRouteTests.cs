@@ -104,7 +104,7 @@ public sealed class TraceRouteTests(SharedProgramme programme)
     {
         var full = await FullSignal();
 
-        var text = (await programme.Lab.GetStringAsync(new Uri($"/api/v1/traces?t={Head}&t={Head}~0.05&from=0&to=0.01&format=csv", UriKind.Relative))).TrimEnd('\n').Split('\n');
+        var text = (await programme.Lab.GetStringAsync(new Uri($"/api/v1/traces?t={Head}&t={Head}~0.05&from=0&to=0.01&format=csv", UriKind.Relative), TestContext.Current.CancellationToken)).TrimEnd('\n').Split('\n');
 
         Assert.Equal($"time of 1 [s],{Head} [g],time of 2 [s],{Head}~0.05 [g]", text[0]);
         var rows = text.Skip(1).Select(line => line.Split(',')).ToList();
@@ -148,7 +148,7 @@ public sealed class TraceRouteTests(SharedProgramme programme)
         var codes = (await programme.Lab.Read("/api/v1/tests/FO-0002/channels")).Json.EnumerateArray().Select(channel => channel.GetProperty("code").GetString()!).Take(12);
         var query = string.Join('&', codes.Select(code => $"t=FO-0002/{code}"));
 
-        var bytes = await programme.Lab.GetByteArrayAsync(new Uri($"/api/v1/traces?{query}&columns=1000", UriKind.Relative));
+        var bytes = await programme.Lab.GetByteArrayAsync(new Uri($"/api/v1/traces?{query}&columns=1000", UriKind.Relative), TestContext.Current.CancellationToken);
 
         Assert.InRange(bytes.Length, 50_000, 120_000);
     }
@@ -162,7 +162,7 @@ public sealed class TraceRouteTests(SharedProgramme programme)
 
     private async Task<(JsonElement Header, float[] Values)> Bytes(string query)
     {
-        var bytes = await programme.Lab.GetByteArrayAsync(new Uri($"/api/v1/traces?{query}", UriKind.Relative));
+        var bytes = await programme.Lab.GetByteArrayAsync(new Uri($"/api/v1/traces?{query}", UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Equal("TPT1"u8.ToArray(), bytes[..4]);
         var length = BitConverter.ToInt32(bytes, 4);
         Assert.Equal(0, length % 4);
