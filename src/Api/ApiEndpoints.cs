@@ -15,6 +15,7 @@ using Toepan.Api.Ratings;
 using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Security;
 using Toepan.Api.Sheets;
+using Toepan.Api.Sheets.Releases;
 using Toepan.Api.Store;
 
 namespace Toepan.Api;
@@ -44,6 +45,7 @@ public static class ApiEndpoints
         app.MapDisagreements();
         app.MapTraces();
         app.MapSheets();
+        app.MapReleases();
         app.MapSecurity();
         app.MapOwn();
         app.MapAudit();

@@ -19,6 +19,7 @@ using Toepan.Api.Programme.Equipment;
 using Toepan.Api.Ratings;
 using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Sheets;
+using Toepan.Api.Sheets.Releases;
 using Toepan.Domain.Analysis.Historic;
 using Toepan.Domain.Packages;
 
@@ -31,6 +32,7 @@ public static class ApiServices
     {
         services.AddOptions<UploadSettings>().BindConfiguration(UploadSettings.Section);
         services.AddOptions<AttachmentSettings>().BindConfiguration(AttachmentSettings.Section);
+        services.AddOptions<ReleaseSettings>().BindConfiguration(ReleaseSettings.Section);
         return services
             .AddSingleton(ProgrammeRules.Carried)
             .AddSingleton(provider =>
@@ -67,6 +69,7 @@ public static class ApiServices
             .AddScoped<RatingService>()
             .AddScoped<ReviewService>()
             .AddScoped<SheetService>()
+            .AddScoped<ReleaseService>()
             .AddScoped<ClassMeasureService>()
             .AddScoped<ClassChannelService>()
             .AddHistoricResults()

@@ -64,7 +64,8 @@ public sealed class StorePreparation(StoreConnections connections)
         var roles = new StoreRoles(connections.ServiceRole, connections.PublicRole, connections.AnalystRole);
         var model = db.GetService<IDesignTimeModel>().Model;
         await using var transaction = await owner.BeginTransactionAsync(cancellation);
-        await Execute(owner, AuditScript(), cancellation);
+        await Execute(owner, Script("audit"), cancellation);
+        await Execute(owner, Script("releases"), cancellation);
         await AnalysisViews.Ensure(owner, cancellation);
         await Execute(owner, GrantStatements.For(model, roles), cancellation);
         await transaction.CommitAsync(cancellation);
@@ -81,9 +82,9 @@ public sealed class StorePreparation(StoreConnections connections)
         }
     }
 
-    private static string AuditScript()
+    private static string Script(string name)
     {
-        using var stream = typeof(StorePreparation).Assembly.GetManifestResourceStream("Toepan.Api.Store.Sql.audit.sql")!;
+        using var stream = typeof(StorePreparation).Assembly.GetManifestResourceStream($"Toepan.Api.Store.Sql.{name}.sql")!;
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }

@@ -36,6 +36,7 @@ internal static class Pipeline
         app.MapApi();
         app.MapOpenIdConnectSignIn();
         app.MapSheetFiles();
+        app.MapPublicSheets();
         app.MapRazorComponents<App>();
     }
 

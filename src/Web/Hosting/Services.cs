@@ -3,6 +3,7 @@ using Toepan.Api.Packages;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
 using Toepan.Web.Pages;
+using Toepan.Web.Sheets;
 
 namespace Toepan.Web.Hosting;
 
@@ -25,6 +26,8 @@ internal static class Services
         services.AddOptions<UploadSettings>().PostConfigure<DataFolder, IConfiguration>(KeepUploadsInData);
         services.AddRazorComponents();
         services.AddPages();
+        services.AddSingleton<PublicSheets>();
+        services.AddScoped<PublicAnswers>();
         services.AddExceptionHandler<FailureHandler>();
         services.Configure<HostOptions>(options => options.ShutdownTimeout = ShutdownPatience);
         builder.WebHost.ConfigureKestrel(options =>

@@ -21,6 +21,11 @@ public sealed class AccessTests(PostgresFixture postgres)
         "/join", // makes an account, with an invitation alone
         "/not-found",
         "/preferences", // units and appearance, kept in the reader's own cookies
+        "/released", // released sheets
+        "/sheets/{slug}", // one of them; what is unreleased and what is unknown answer alike
+        "/sheets/{slug}.json",
+        "/sheets/{slug}.pdf",
+        "/sheets/{slug}/v/{number:int}",
         "/sign-in",
         "/sign-in/code", // second factor, after a right password
         "/sign-out",
