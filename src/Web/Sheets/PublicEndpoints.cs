@@ -14,7 +14,7 @@ public static class PublicEndpoints
         routes.MapMethods("/sheets/{slug}", Reading, Page).AllowAnonymous().WithName("GetReleasedSheet").WithSummary("A released sheet, its newest version").WithTags("Public");
         routes.MapMethods("/sheets/{slug}.json", Reading, Data).AllowAnonymous().WithName("GetReleasedSheetData").WithSummary("The same as a schema.org Dataset").WithTags("Public");
         routes.MapMethods("/sheets/{slug}.pdf", Reading, Paper).AllowAnonymous().WithName("GetReleasedSheetPdf").WithSummary("The same as PDF").WithTags("Public");
-        routes.MapMethods("/sheets/{slug}/v/{number:int}", Reading, Version).AllowAnonymous().WithName("GetReleasedSheetVersion").WithSummary("One version of a released sheet").WithTags("Public");
+        routes.MapMethods("/sheets/{slug}/v/{n:int}", Reading, Version).AllowAnonymous().WithName("GetReleasedSheetVersion").WithSummary("One version of a released sheet").WithTags("Public");
     }
 
     private static async Task<IResult> Index(HttpContext http, PublicSheets sheets, PublicAnswers answers, CancellationToken cancellation)
@@ -26,8 +26,8 @@ public static class PublicEndpoints
     private static Task<IResult> Page(HttpContext http, string slug, PublicSheets sheets, PublicAnswers answers, CancellationToken cancellation) =>
         Give(http, slug, sheets, sheet => sheet.Newest, answers, cancellation);
 
-    private static Task<IResult> Version(HttpContext http, string slug, int number, PublicSheets sheets, PublicAnswers answers, CancellationToken cancellation) =>
-        Give(http, slug, sheets, sheet => sheet.Versions.FirstOrDefault(version => version.Number == number), answers, cancellation);
+    private static Task<IResult> Version(HttpContext http, string slug, int n, PublicSheets sheets, PublicAnswers answers, CancellationToken cancellation) =>
+        Give(http, slug, sheets, sheet => sheet.Versions.FirstOrDefault(version => version.Number == n), answers, cancellation);
 
     private static async Task<IResult> Give(
         HttpContext http, string slug, PublicSheets sheets, Func<PublicSheet, PublicVersion?> choose, PublicAnswers answers, CancellationToken cancellation)

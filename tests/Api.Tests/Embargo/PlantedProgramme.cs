@@ -30,6 +30,7 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         await ProgrammePlanter.Plant(ground, lab);
         await PeoplePlanter.Plant(ground, administrator);
         await EmbargoedRows.Plant(Api.Connections, Marks);
+        await ReleasePlanter.Plant(Api.Connections, Marks, Values["vehicles/key"].Real);
         NameOtherValues();
         FindQuery();
         ground.Secrets.AddRange(await PeoplePlanter.Secrets(Api));

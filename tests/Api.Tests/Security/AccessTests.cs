@@ -25,7 +25,7 @@ public sealed class AccessTests(PostgresFixture postgres)
         "/sheets/{slug}", // one of them; what is unreleased and what is unknown answer alike
         "/sheets/{slug}.json",
         "/sheets/{slug}.pdf",
-        "/sheets/{slug}/v/{number:int}",
+        "/sheets/{slug}/v/{n:int}",
         "/sign-in",
         "/sign-in/code", // second factor, after a right password
         "/sign-out",
