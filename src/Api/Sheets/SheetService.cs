@@ -43,10 +43,19 @@ public sealed class SheetService(IDbContextFactory<ProgrammeDb> contexts, Progra
             return Failure.NotFound("test or rated vehicle", key);
         }
 
-        var facts = await RunFacts.Find(context, rules, test, cancellation);
-        var model = await facts!.Model(context, cancellation);
-        var document = SheetComposer.Compose(preview.Facts(facts.Scheme, facts.Current.RatingId, model));
+        var document = await Compose(context, preview, cancellation);
         return document with { Peers = SheetPeersComposer.Compose(document, await Rated(context, cancellation)) };
+    }
+
+    /// <summary>The document of a run without peers, read in a context of the caller's; null where there is no such run.</summary>
+    internal async Task<SheetDocument?> Compose(ProgrammeDb context, string test, CancellationToken cancellation) =>
+        await Preview(context, test, cancellation) is { } preview ? await Compose(context, preview, cancellation) : null;
+
+    private async Task<SheetDocument> Compose(ProgrammeDb context, SheetPreview preview, CancellationToken cancellation)
+    {
+        var facts = await RunFacts.Find(context, rules, preview.Run.Test, cancellation);
+        var model = await facts!.Model(context, cancellation);
+        return SheetComposer.Compose(preview.Facts(facts.Scheme, facts.Current.RatingId, model));
     }
 
     private static async Task<string?> TestOf(ProgrammeDb context, string key, CancellationToken cancellation)

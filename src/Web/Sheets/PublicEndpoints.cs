@@ -42,8 +42,8 @@ public static class PublicEndpoints
     }
 
     private static async Task<IResult> Paper(HttpContext http, string slug, PublicSheets sheets, PublicAnswers answers, CancellationToken cancellation) =>
-        await sheets.Find(slug, cancellation) is { Newest: { Sheet: { Kind: not ReleaseKind.Withdrawal } published } shown } sheet
-            ? answers.Give(http, sheet.AsOf, SheetPdf.Render(published.Signed.Sheet, published.Signed.Structure, shown.From), "application/pdf")
+        await sheets.Find(slug, cancellation) is { Newest: { Sheet: { Kind: not ReleaseKind.Withdrawal } published } } sheet
+            ? answers.Give(http, sheet.AsOf, SheetPdf.Render(published.Document, "en"), "application/pdf")
             : await Nothing(http);
 
     private static async Task<IResult> Data(HttpContext http, string slug, PublicSheets sheets, PublicAnswers answers, CancellationToken cancellation) =>

@@ -56,7 +56,7 @@ public sealed class PublicSheets(PublicDataSource source)
             }
         }
 
-        return (asOf, [.. sheets.OrderBy(sheet => sheet.Newest.Sheet.Signed.ClassTitle, StringComparer.Ordinal).ThenBy(sheet => sheet.Newest.Sheet.Signed.Sheet.Title, StringComparer.Ordinal)]);
+        return (asOf, [.. sheets.OrderBy(sheet => sheet.Newest.Sheet.Document.Vehicle.ClassTitle, StringComparer.Ordinal).ThenBy(sheet => sheet.Newest.Sheet.Document.Vehicle.Name, StringComparer.Ordinal)]);
     }
 
     /// <summary>Seconds a cache may keep an answer: to the next whole step, on which embargoes end.</summary>

@@ -11,7 +11,7 @@ public static class SheetDataset
 {
     public static Dictionary<string, object?> Of(PublicSheet sheet)
     {
-        var (shown, signed) = (sheet.Newest, sheet.Newest.Sheet.Signed);
+        var (shown, signed) = (sheet.Newest, sheet.Newest.Sheet.Document);
         var withdrawn = shown.Sheet.Kind == ReleaseKind.Withdrawal;
         return new()
         {
@@ -19,15 +19,15 @@ public static class SheetDataset
             ["@type"] = "Dataset",
             ["@id"] = $"/sheets/{sheet.Slug}/v/{shown.Number}",
             ["identifier"] = $"{sheet.Slug}/v/{shown.Number}",
-            ["name"] = $"{signed.Sheet.Title}: frontal offset crash test {signed.Test}",
-            ["description"] = withdrawn ? $"Withdrawn. {shown.Sheet.Why}" : $"{Level(signed.Sheet.Level)}. {signed.Sheet.Because}",
+            ["name"] = $"{signed.Vehicle.Name}: frontal offset crash test {signed.Test}",
+            ["description"] = withdrawn ? $"Withdrawn. {shown.Sheet.Why}" : $"{Level(signed.Overall)}. {signed.In("en").Because.Text}",
             ["version"] = shown.Number,
             ["datePublished"] = shown.From.UtcDateTime,
             ["creativeWorkStatus"] = withdrawn ? "withdrawn" : "published",
             ["isAccessibleForFree"] = true,
-            ["variableMeasured"] = withdrawn ? [] : signed.Variables.Select(variable => new Dictionary<string, object?>
+            ["variableMeasured"] = withdrawn ? [] : signed.Figures.Where(figure => figure is { Code: not null, Value: not null }).Select(variable => new Dictionary<string, object?>
             {
-                ["@type"] = "PropertyValue", ["propertyID"] = variable.Code, ["name"] = variable.Code, ["value"] = variable.Value, ["unitText"] = variable.Unit,
+                ["@type"] = "PropertyValue", ["propertyID"] = variable.Code, ["name"] = variable.Name, ["value"] = variable.Value, ["unitText"] = variable.Unit,
             }).ToArray(),
         };
     }

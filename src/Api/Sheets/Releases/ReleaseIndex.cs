@@ -1,9 +1,5 @@
-using System.Security.Cryptography;
-using System.Text;
 using Microsoft.EntityFrameworkCore;
-using Toepan.Api.Packages;
 using Toepan.Api.Programme;
-using Toepan.Api.Ratings;
 using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Sheets.Releases.Tables;
 using Toepan.Api.Store;
@@ -14,49 +10,33 @@ using Toepan.Domain.Sheets.Releases;
 namespace Toepan.Api.Sheets.Releases;
 
 /// <summary>Where one vehicle's sheet stands: the document of the day and the facts of its way.</summary>
-internal sealed record ReleaseFile(string Vehicle, string Title, SignedSheet Signed, string Document, string? Slug, IReadOnlyList<ReleaseActRow> Acts, ReleaseFacts Facts);
+internal sealed record ReleaseFile(string Vehicle, string Title, SheetDocument Signed, string? Slug, IReadOnlyList<ReleaseActRow> Acts, ReleaseFacts Facts);
 
 /// <summary>Stored facts → the way of a vehicle's sheet.</summary>
 internal static class ReleaseIndex
 {
     /// <summary>Null where there is no such vehicle or no run rates it.</summary>
-    public static async Task<ReleaseFile?> Load(ProgrammeDb context, string vehicle, DateTimeOffset clock, CancellationToken cancellation)
+    public static async Task<ReleaseFile?> Load(ProgrammeDb context, SheetService sheets, string vehicle, DateTimeOffset clock, CancellationToken cancellation)
     {
         if (await VehicleService.Find(context, vehicle, cancellation) is not { RatedBy: { } test } detail
-            || await CurrentRun.Find(context, test, cancellation) is not { } current)
+            || await sheets.Compose(context, test, cancellation) is not { } signed)
         {
             return null;
         }
 
-        var signed = await Compose(context, detail, current, cancellation);
-        var document = StoredJson.Write(signed);
         var standing = (await ApprovalIndex.Load(context, [test], clock, cancellation)).GetValueOrDefault(test);
-        var reason = signed.Sheet.NotForRelease ?? (standing is { Approved: true } ? null : standing?.WhyNot ?? "Nobody has approved the rating.");
+        var reason = Words(signed) ?? (standing is { Approved: true } ? null : standing?.WhyNot ?? "Nobody has approved the rating.");
         var acts = await context.Set<ReleaseActRow>().AsNoTracking().Where(row => row.VehicleKey == vehicle).OrderBy(row => row.Version).ToListAsync(cancellation);
-        var facts = await Facts(context, vehicle, Hash(document), reason, acts, clock, cancellation);
-        return new(vehicle, detail.Vehicle.Name.Title, signed, document, acts is [.., var last] ? last.Slug : null, acts, facts);
+        var facts = await Facts(context, vehicle, SheetDocumentJson.Hash(signed), reason, acts, clock, cancellation);
+        return new(vehicle, detail.Vehicle.Name.Title, signed, acts is [.., var last] ? last.Slug : null, acts, facts);
     }
-
-    /// <summary>SHA-256 of a document's text, lower-case hex.</summary>
-    public static string Hash(string document) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(document)));
 
     /// <summary>The clock of the store, which alone says whether an embargo has ended.</summary>
     public static Task<DateTimeOffset> Clock(ProgrammeDb context, CancellationToken cancellation) =>
         context.Database.SqlQuery<DateTimeOffset>($"SELECT clock_timestamp() AS \"Value\"").SingleAsync(cancellation);
 
-    private static async Task<SignedSheet> Compose(ProgrammeDb context, VehicleDetail detail, CurrentRun current, CancellationToken cancellation)
-    {
-        var reduction = await CurrentRun.ReadReduction(context, current.ReductionId, cancellation);
-        var preview = new SheetPreview(
-            detail.Runs.Single(run => run.Test == current.Test), detail.Vehicle, detail.Twins, await RatingService.Read(context, current.RatingId, cancellation),
-            await CurrentRun.ReadMeasures(context, current.ReductionId, cancellation), reduction.Structure,
-            await RunFindings.Standing(context, current.Test, current.PackageSha256, cancellation), reduction.Conduct, reduction.MethodEdition,
-            current.ReductionId, current.PackageSha256, default);
-        return new(
-            detail.Vehicle.Name.Key, detail.Vehicle.Name.Class, detail.Vehicle.ClassTitle, current.Test,
-            SheetComposer.Compose(preview.Facts(), SheetTexts.English), preview.Structure,
-            [.. preview.Measures.Where(m => m.Value is not null && (m.Position is null || m.Position == preview.Rating.Position)).Select(m => new SheetVariable(m.Code, m.Value!.Value, m.Unit))]);
-    }
+    private static string? Words(SheetDocument signed) =>
+        signed.NotForRelease is null ? null : signed.In("en").NotForRelease?.Text ?? "The sheet is not for release.";
 
     private static async Task<ReleaseFacts> Facts(
         ProgrammeDb context, string vehicle, string sha256, string? reason, List<ReleaseActRow> acts, DateTimeOffset clock, CancellationToken cancellation)

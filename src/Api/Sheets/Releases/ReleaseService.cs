@@ -1,5 +1,6 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
+using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
 using Toepan.Api.Programme.Tables;
@@ -7,7 +8,7 @@ using Toepan.Api.Security;
 using Toepan.Api.Sheets.Releases.Tables;
 using Toepan.Api.Store;
 using Toepan.Api.Store.Tables;
-using Toepan.Domain.Ratings;
+using Toepan.Domain.Sheets;
 using Toepan.Domain.Sheets.Releases;
 
 namespace Toepan.Api.Sheets.Releases;
@@ -17,7 +18,7 @@ namespace Toepan.Api.Sheets.Releases;
 /// refused with its reason (<see cref="ReleaseRules"/>) where its turn has not come. Nothing makes a sheet public but the database's clock.
 /// </summary>
 public sealed class ReleaseService(
-    IDbContextFactory<ProgrammeDb> contexts, AuditTrail audit, TimeProvider time, IOptions<ReleaseSettings> settings)
+    IDbContextFactory<ProgrammeDb> contexts, SheetService sheets, AuditTrail audit, TimeProvider time, IOptions<ReleaseSettings> settings)
 {
     public const int LongestText = 4_000;
     private const int SlugBytes = 9;
@@ -34,7 +35,7 @@ public sealed class ReleaseService(
         var standings = new List<ReleaseStanding>();
         foreach (var key in await context.Set<VehicleRow>().OrderBy(row => row.Key).Select(row => row.Key).ToListAsync(cancellation))
         {
-            if (await ReleaseIndex.Load(context, key, time.GetUtcNow(), cancellation) is { } file)
+            if (await ReleaseIndex.Load(context, sheets, key, time.GetUtcNow(), cancellation) is { } file)
             {
                 standings.Add(ReleaseStanding.Of(file));
             }
@@ -51,7 +52,7 @@ public sealed class ReleaseService(
         }
 
         await using var context = await contexts.CreateDbContextAsync(cancellation);
-        return await ReleaseIndex.Load(context, vehicle, time.GetUtcNow(), cancellation) is { } file ? ReleaseStanding.Of(file) : Failure.NotFound("sheet of a vehicle", vehicle);
+        return await ReleaseIndex.Load(context, sheets, vehicle, time.GetUtcNow(), cancellation) is { } file ? ReleaseStanding.Of(file) : Failure.NotFound("sheet of a vehicle", vehicle);
     }
 
     /// <summary>A reviewer signs the document of the day.</summary>
@@ -147,7 +148,7 @@ public sealed class ReleaseService(
         await using var transaction = await context.Database.BeginTransactionAsync(cancellation);
         var key = $"release/{vehicle}";
         await context.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock(hashtextextended({key}, 0))", cancellation);
-        if (await ReleaseIndex.Load(context, vehicle, time.GetUtcNow(), cancellation) is not { } file)
+        if (await ReleaseIndex.Load(context, sheets, vehicle, time.GetUtcNow(), cancellation) is not { } file)
         {
             return Failure.NotFound("sheet of a vehicle", vehicle);
         }
@@ -159,7 +160,7 @@ public sealed class ReleaseService(
 
         await write(context, file);
         await context.SaveChangesAsync(cancellation);
-        var after = ReleaseStanding.Of((await ReleaseIndex.Load(context, vehicle, time.GetUtcNow(), cancellation))!);
+        var after = ReleaseStanding.Of((await ReleaseIndex.Load(context, sheets, vehicle, time.GetUtcNow(), cancellation))!);
         await audit.Append(context, viewer, new AuditNote(deed.Name, $"vehicle/{vehicle}", ReleaseStanding.Of(file), after), cancellation);
         if (file.Facts.Pending is { } pending && pending.VisibleFrom <= await ReleaseIndex.Clock(context, cancellation) + Margin)
         {
@@ -177,7 +178,7 @@ public sealed class ReleaseService(
     {
         if (!await context.Set<FrozenDocumentRow>().AnyAsync(row => row.Sha256 == file.Facts.Sha256, cancellation))
         {
-            context.Add(new FrozenDocumentRow { Sha256 = file.Facts.Sha256, Document = file.Document, KeptAt = time.GetUtcNow() });
+            context.Add(new FrozenDocumentRow { Sha256 = file.Facts.Sha256, Document = Encoding.UTF8.GetString(SheetDocumentJson.Write(file.Signed)), KeptAt = time.GetUtcNow() });
         }
     }
 
@@ -197,14 +198,30 @@ public sealed class ReleaseService(
 
     private static PublishedSheet Published(ProgrammeDb context, ReleaseFile file, ReleaseActRow act)
     {
-        var before = file.Facts.Public is { } shown
-            ? StoredJson.Read<PublishedSheet>(context.Set<ReleaseRow>().Single(row => row.Slug == act.Slug && row.Version == shown.Version).Document)
-            : null;
-        var signed = act.Kind == ReleaseKind.Withdrawal ? before!.Signed : file.Signed;
-        var answer = act.Kind != ReleaseKind.Withdrawal && file.Facts.Reply is { MayPrint: true } reply ? reply.Text : null;
-        ProtectionLevel? level = before?.Signed.Sheet.Level;
-        return new(act.Kind, act.Sha256 ?? before!.Sha256, signed, act.Why, level, before is not null && level != signed.Sheet.Level, answer);
+        var shown = Shown(context, file.Facts.Now);
+        var before = shown.GetValueOrDefault(act.Slug);
+        if (act.Kind == ReleaseKind.Withdrawal)
+        {
+            return new(act.Kind, before!.Sha256, before.Document, act.Why, before.Document.Overall, false);
+        }
+
+        var document = file.Signed with
+        {
+            Peers = SheetPeersComposer.Compose(file.Signed, [.. shown.Where(pair => pair.Key != act.Slug).Select(pair => Peer(pair.Value)).OfType<SheetPeer>()]),
+            Answer = file.Facts.Reply is { MayPrint: true } reply ? new SheetAnswer(file.Facts.Notice!.Recipient, reply.ReceivedOn, reply.Text) : null,
+            Version = new SheetVersion(act.Version, act.VisibleFrom, null, act.Why),
+        };
+        return new(act.Kind, act.Sha256!, document, act.Why, before?.Document.Overall, before is not null && before.Document.Overall != document.Overall);
     }
+
+    /// <summary>The newest public version of every sheet by slug. Only what is public is named as a peer.</summary>
+    private static Dictionary<string, PublishedSheet> Shown(ProgrammeDb context, DateTimeOffset now) => context.Set<ReleaseRow>().AsNoTracking()
+        .Where(row => row.VisibleTo == null && row.VisibleFrom <= now).AsEnumerable().GroupBy(row => row.Slug)
+        .ToDictionary(rows => rows.Key, rows => StoredJson.Read<PublishedSheet>(rows.MaxBy(row => row.Version)!.Document));
+
+    private static SheetPeer? Peer(PublishedSheet sheet) => sheet is { Kind: not ReleaseKind.Withdrawal, Document: { Overall: { } level, Vehicle: { MassKg: { } mass } vehicle } }
+        ? new SheetPeer(vehicle.Key, vehicle.Name, level, mass)
+        : null;
 
     private static Task<ReleaseRow> PendingRow(ProgrammeDb context, ReleaseFile file, CancellationToken cancellation) =>
         context.Set<ReleaseRow>().SingleAsync(row => row.Slug == file.Slug && row.Version == file.Facts.Pending!.Version, cancellation);
