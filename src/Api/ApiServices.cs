@@ -17,6 +17,8 @@ using Toepan.Api.Packages.Attachments;
 using Toepan.Api.Programme;
 using Toepan.Api.Programme.Equipment;
 using Toepan.Api.Ratings;
+using Toepan.Api.Ratings.Recomputations;
+using Toepan.Api.Ratings.Schemes;
 using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Sheets;
 using Toepan.Api.Sheets.Releases;
@@ -34,7 +36,7 @@ public static class ApiServices
         services.AddOptions<AttachmentSettings>().BindConfiguration(AttachmentSettings.Section);
         services.AddOptions<ReleaseSettings>().BindConfiguration(ReleaseSettings.Section);
         return services
-            .AddSingleton(ProgrammeRules.Carried)
+            .AddSingleton(_ => ProgrammeRules.Carried)
             .AddSingleton(provider =>
                 provider.GetRequiredService<IConfiguration>().GetSection(UploadSettings.LimitsSection).Get<PackageLimits>() ?? PackageLimits.Default)
             .AddSingleton<UploadSpool>()
@@ -67,6 +69,16 @@ public static class ApiServices
             .AddScoped<MeasureService>()
             .AddScoped<FindingService>()
             .AddScoped<RatingService>()
+            .AddScoped<SchemeService>()
+            .AddScoped<WhatIfService>()
+            .AddScoped<RecomputationService>()
+            .AddScoped<MethodService>()
+            .AddSingleton<RecomputationSignal>()
+            .AddSingleton<RecomputationSteps>()
+            .AddSingleton<SchemeRun>()
+            .AddSingleton<MethodRun>()
+            .AddSingleton<IReleasedRuns, ReleasedRuns>()
+            .AddHostedService<RecomputationWorker>()
             .AddScoped<ReviewService>()
             .AddScoped<SheetService>()
             .AddScoped<ReleaseService>()

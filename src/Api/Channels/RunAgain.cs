@@ -3,6 +3,7 @@ using Toepan.Api.Channels.Tables;
 using Toepan.Api.Packages;
 using Toepan.Api.Packages.Tables;
 using Toepan.Api.Programme;
+using Toepan.Api.Ratings;
 using Toepan.Api.Store;
 using Toepan.Domain.Packages;
 
@@ -22,7 +23,7 @@ internal static class RunAgain
         var package = await RunFindings.Package(context, current.Test, current.PackageSha256, cancellation);
         var problems = await context.Set<PackageRow>()
             .Where(row => row.Sha256 == current.PackageSha256).Select(row => row.Problems).SingleAsync(cancellation);
-        var run = RunComputer.Compute(rules, package, standing.ConvertAll(row => row.ToFlag()));
+        var run = RunComputer.Compute(rules, await SchemeStore.InForceForWriting(context, cancellation), package, standing.ConvertAll(row => row.ToFlag()));
         await RunResults.Write(context, current.PackageSha256, StoredJson.Read<Problem[]>(problems), run, cause, cancellation);
     }
 }

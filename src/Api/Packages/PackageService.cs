@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Toepan.Api.Packages.Tables;
 using Toepan.Api.Programme;
 using Toepan.Api.Programme.Tables;
+using Toepan.Api.Ratings;
 using Toepan.Api.Security;
 using Toepan.Api.Store;
 using Toepan.Domain.Packages;
@@ -52,9 +53,10 @@ public sealed class PackageService(
     private async Task<Outcome<UploadResult>> TakeIn(
         Viewer viewer, IncomingPackage incoming, UploadOptions options, CancellationToken cancellation)
     {
-        var run = RunComputer.Compute(rules, incoming.Package, []);
         var test = incoming.Package.Programme.Test;
         await using var context = await contexts.CreateDbContextAsync(cancellation);
+        var inForce = await SchemeStore.InForce(context, cancellation);
+        var run = RunComputer.Compute(rules, inForce, incoming.Package, []);
         await using var transaction = await RunLock.Begin(context, test, cancellation);
         if (await codes.Check(context, test, cancellation) is { } taken)
         {
@@ -75,7 +77,8 @@ public sealed class PackageService(
 
         // What people changed of the run's findings holds over its new package too.
         var changed = await RunFindings.Over(context, test, incoming.Package, cancellation);
-        run = ReferenceEquals(changed, incoming.Package) ? run : RunComputer.Compute(rules, changed, []);
+        var now = await SchemeStore.InForceForWriting(context, cancellation);
+        run = ReferenceEquals(changed, incoming.Package) && now == inForce ? run : RunComputer.Compute(rules, now, changed, []);
 
         if (!options.DryRun)
         {

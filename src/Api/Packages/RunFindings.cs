@@ -26,6 +26,20 @@ internal static class RunFindings
             ? package with { Findings = FindingLedger.Standing(package.Findings, changes) }
             : package;
 
+    /// <summary>The findings that count of many runs at once, by test code.</summary>
+    public static async Task<IReadOnlyDictionary<string, IReadOnlyList<Finding>>> Standing(
+        ProgrammeDb context, IReadOnlyDictionary<string, string> sha256ByTest, CancellationToken cancellation)
+    {
+        string[] tests = [.. sha256ByTest.Keys], packages = [.. sha256ByTest.Values.Distinct()];
+        var written = (await context.Set<FindingRow>().AsNoTracking().Where(row => packages.Contains(row.PackageSha256))
+            .OrderBy(row => row.Number).ToListAsync(cancellation)).ToLookup(row => row.PackageSha256);
+        var changes = (await context.Set<FindingChangeRow>().AsNoTracking().Where(row => tests.Contains(row.Test))
+            .OrderBy(row => row.Id).ToListAsync(cancellation)).ToLookup(row => row.Test);
+        return sha256ByTest.ToDictionary(
+            pair => pair.Key,
+            pair => FindingLedger.Standing([.. written[pair.Value].Select(row => row.ToFinding())], [.. changes[pair.Key].Select(row => row.ToChange())]));
+    }
+
     private static async Task<List<Finding>> Written(ProgrammeDb context, string sha256, CancellationToken cancellation)
     {
         var rows = await context.Set<FindingRow>().AsNoTracking()

@@ -11,8 +11,14 @@ internal static class RunLock
     public static async Task<IDbContextTransaction> Begin(ProgrammeDb context, string test, CancellationToken cancellation)
     {
         var transaction = await context.Database.BeginTransactionAsync(cancellation);
+        await Take(context, test, cancellation);
+        return transaction;
+    }
+
+    /// <summary>Takes the lock in the transaction that is open. Whoever takes several takes them in the order of the codes.</summary>
+    public static async Task Take(ProgrammeDb context, string test, CancellationToken cancellation)
+    {
         var key = $"test/{test}";
         await context.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock(hashtextextended({key}, 0))", cancellation);
-        return transaction;
     }
 }

@@ -1,4 +1,5 @@
 using Toepan.Api.Measures.Tables;
+using Toepan.Api.Ratings;
 using Toepan.Api.Ratings.Tables;
 using Toepan.Api.Store;
 using Toepan.Domain.Packages;
@@ -12,14 +13,27 @@ internal static class RunResults
     public static async Task<ReductionRow> Write(
         ProgrammeDb context, string sha256, IReadOnlyList<Problem> readProblems, ComputedRun run, RunCause cause, CancellationToken cancellation)
     {
-        var reduction = ReductionOf(sha256, readProblems, run, cause);
-        var findings = await RunFindings.All(context, reduction.Test, sha256, cancellation);
-        reduction.Findings = StoredJson.Write(findings.Where(kept => kept.Standing).Select(RatedFinding.Of));
-        var rating = RatingOf(run, cause);
-        rating.Reduction = reduction;
+        var rating = Rows(sha256, readProblems, run, cause);
+        var reduction = rating.Reduction!;
+        reduction.Findings = await RatedWith(context, reduction.Test, sha256, cancellation);
         context.Add(new CurrentRatingRow { Test = reduction.Test, At = cause.At, Rating = rating });
         await context.SaveChangesAsync(cancellation);
         return reduction;
+    }
+
+    /// <summary>The findings that count, as a reduction keeps them.</summary>
+    public static async Task<string> RatedWith(ProgrammeDb context, string test, string sha256, CancellationToken cancellation)
+    {
+        var findings = await RunFindings.All(context, test, sha256, cancellation);
+        return StoredJson.Write(findings.Where(kept => kept.Standing).Select(RatedFinding.Of));
+    }
+
+    /// <summary>The rating with its reduction and measures as rows that nobody has added yet.</summary>
+    public static RatingRow Rows(string sha256, IReadOnlyList<Problem> readProblems, ComputedRun run, RunCause cause)
+    {
+        var rating = RatingOf(run, cause);
+        rating.Reduction = ReductionOf(sha256, readProblems, run, cause);
+        return rating;
     }
 
     private static ReductionRow ReductionOf(string sha256, IReadOnlyList<Problem> readProblems, ComputedRun run, RunCause cause) => new()
@@ -44,6 +58,9 @@ internal static class RunResults
     private static RatingRow RatingOf(ComputedRun run, RunCause cause) => new()
     {
         Scheme = run.Rating.Scheme,
+        SchemeSha256 = run.Scheme.Sha256,
+        MeasuresSha256 = InputHashes.Of(run.Reduction.Measures),
+        FindingsSha256 = InputHashes.Of(run.Findings),
         Valid = run.Rating.Valid,
         Overall = run.Rating.Overall,
         NotRated = run.Rating.NotRated,

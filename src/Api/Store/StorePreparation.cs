@@ -66,6 +66,7 @@ public sealed class StorePreparation(StoreConnections connections)
         await using var transaction = await owner.BeginTransactionAsync(cancellation);
         await Execute(owner, Script("audit"), cancellation);
         await Execute(owner, Script("releases"), cancellation);
+        await Execute(owner, Script("schemes"), cancellation);
         await AnalysisViews.Ensure(owner, cancellation);
         await Execute(owner, GrantStatements.For(model, roles), cancellation);
         await transaction.CommitAsync(cancellation);

@@ -8,7 +8,7 @@ using Toepan.Domain.Programme;
 
 namespace Toepan.Domain.Measures;
 
-/// <summary>Package + procedure edition + channel flags → everything methods edition 1 computes. Pure: same input, same digits.</summary>
+/// <summary>Package + procedure edition + channel flags → everything a method edition computes. Pure: same input, same digits.</summary>
 public static class Reducer
 {
     /// <summary>
@@ -21,7 +21,11 @@ public static class Reducer
     /// <param name="package">As read.</param>
     /// <param name="procedure">The edition the run is judged by.</param>
     /// <param name="flags">Every decision about channels in force.</param>
-    public static Reduction Reduce(TestPackage package, ProcedureEdition procedure, IReadOnlyList<ChannelFlag> flags)
+    public static Reduction Reduce(TestPackage package, ProcedureEdition procedure, IReadOnlyList<ChannelFlag> flags) =>
+        Reduce(package, procedure, flags, Methods.First);
+
+    /// <param name="methods">The edition of the methods to reduce by.</param>
+    public static Reduction Reduce(TestPackage package, ProcedureEdition procedure, IReadOnlyList<ChannelFlag> flags, Methods methods)
     {
         var programme = package.Programme;
         var channels = new ChannelSource(package, procedure, flags);
@@ -34,11 +38,11 @@ public static class Reducer
         return new Reduction
         {
             Test = programme.Test,
-            MethodEdition = MethodEdition.Current,
+            MethodEdition = methods.Edition,
             ProcedureEdition = $"{procedure.Key}-{procedure.Edition}",
             Flags = flags,
             Conduct = ConductJudge.Judge(procedure, programme.Conduct),
-            Measures = [.. Occupants(programme.Occupants, channels, procedure).Concat(vehicle).Select(Finite)],
+            Measures = [.. Occupants(programme.Occupants, channels, procedure, methods).Concat(vehicle).Select(measure => Finite(measure) with { MethodEdition = methods.Edition })],
             Structure = structure.Result,
             Channels = [.. channels.Channels.Select(channel => channel.Belief)],
             CrossChecks = checks,
@@ -53,8 +57,8 @@ public static class Reducer
         };
     }
 
-    private static IEnumerable<Measure> Occupants(IReadOnlyList<Occupant> occupants, IChannelSource channels, ProcedureEdition procedure) =>
-        occupants.SelectMany(occupant => OccupantMeasures.Reduce(new OccupantContext(occupant, channels, procedure.BothTibiaCells)));
+    private static IEnumerable<Measure> Occupants(IReadOnlyList<Occupant> occupants, IChannelSource channels, ProcedureEdition procedure, Methods methods) =>
+        occupants.SelectMany(occupant => OccupantMeasures.Reduce(new OccupantContext(occupant, channels, procedure.BothTibiaCells) { Methods = methods }));
 
     // Readings are bounded, so this cannot happen by size alone; a figure that is none is not stored all the same.
     private static Measure Finite(Measure measure) => measure.Value is { } value && !double.IsFinite(value)

@@ -18,7 +18,12 @@ public static class Rater
 {
     private const string DriverSeat = "driver";
 
-    public static Rating Rate(Scheme scheme, RatingInputs inputs)
+    public static Rating Rate(Scheme scheme, RatingInputs inputs) => Rate(scheme, inputs, explained: true);
+
+    /// <summary>The same levels, drivers, margins and rules without the explanation and what missing values leave open: for many runs at once.</summary>
+    public static Rating Levels(Scheme scheme, RatingInputs inputs) => Rate(scheme, inputs, explained: false);
+
+    private static Rating Rate(Scheme scheme, RatingInputs inputs, bool explained)
     {
         var occupants = inputs.Occupants.OrderBy(occupant => occupant.Position).ToList();
         if (occupants.Count == 0)
@@ -35,7 +40,7 @@ public static class Rater
         List<RegionState> own = [.. states.Where(state => state.Position == rated.Position)];
         var structure = Structure(scheme, measures);
         var overall = new OverallRating(scheme, rated, own, structure, caps);
-        var possible = new Completions(scheme, measures, rated, caps).Overall(own, structure);
+        var possible = explained ? new Completions(scheme, measures, rated, caps).Overall(own, structure) : [];
         return new()
         {
             Scheme = scheme.Key,
@@ -48,7 +53,7 @@ public static class Rater
             LifeExcess = overall.LifeExcess,
             LegsExcess = overall.LegsExcess,
             Rules = [.. states.SelectMany(state => state.Outcomes), .. overall.Outcomes],
-            Explanation = [.. new Explanation(scheme, inputs, rated).Sentences(overall, states, structure, possible)],
+            Explanation = explained ? [.. new Explanation(scheme, inputs, rated).Sentences(overall, states, structure, possible)] : [],
             PossibleOverall = possible,
         };
     }

@@ -19,6 +19,9 @@ public static class SchemeReader
     /// <summary>Longest document accepted, bytes.</summary>
     public const int MaxBytes = 1 << 20;
 
+    /// <summary>Whether a document of that name would be read as JSON, not YAML.</summary>
+    public static bool IsJson(ReadOnlySpan<byte> bytes, string file) => DocumentText.IsJson(bytes, file);
+
     /// <param name="file">Name used in problems; its ending chooses JSON or YAML.</param>
     public static SchemeReading Read(Stream document, string file)
     {

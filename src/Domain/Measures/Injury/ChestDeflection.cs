@@ -20,5 +20,5 @@ public sealed class ChestDeflection : IOccupantMeasure
         context,
         Component.Exists(context, "CHST0003", "DSX") ? "CHST0003" : "CHST0000",
         "DSX",
-        DummyConstants.Of(context.Occupant.Dummy).DeflectionClass);
+        context.Methods.ChestDeflectionClass ?? DummyConstants.Of(context.Occupant.Dummy).DeflectionClass);
 }
