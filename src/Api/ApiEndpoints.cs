@@ -12,6 +12,8 @@ using Toepan.Api.Packages.Attachments;
 using Toepan.Api.Programme;
 using Toepan.Api.Programme.Equipment;
 using Toepan.Api.Ratings;
+using Toepan.Api.Ratings.Recomputations;
+using Toepan.Api.Ratings.Schemes;
 using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Security;
 using Toepan.Api.Sheets;
@@ -36,6 +38,8 @@ public static class ApiEndpoints
         app.MapMeasures();
         app.MapFindings();
         app.MapRatings();
+        app.MapSchemes();
+        app.MapRecomputations();
         app.MapReviews();
         app.MapAnalysis();
         app.MapResults();

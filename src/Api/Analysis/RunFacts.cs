@@ -34,9 +34,12 @@ internal sealed record RunFacts(CurrentRun Current, Scheme Scheme, RatingInputs 
         var inputs = new RatingInputs(
             rating.Valid, programme.Occupants, measures, await RunFindings.Standing(context, current.Test, current.PackageSha256, cancellation));
         return new(
-            current, rules.FindScheme(rating.Scheme) ?? rules.DefaultScheme, inputs, rules.Procedures[programme.Procedure],
+            current, await SchemeOf(context, rules, rating.Scheme, cancellation), inputs, rules.Procedures[programme.Procedure],
             measures.Find(measure => measure.Code == SpeedCode)?.Value, measures.Find(measure => measure.Code == EnergyCode)?.Value);
     }
+
+    private static async Task<Scheme> SchemeOf(ProgrammeDb context, ProgrammeRules rules, string key, CancellationToken cancellation) =>
+        (await SchemeStore.Find(context, key, cancellation))?.Scheme ?? rules.DefaultScheme;
 
     /// <summary>The levels as a function of the run's figures, with the scatter of the programme.</summary>
     public async Task<LevelModel> Model(ProgrammeDb context, CancellationToken cancellation) =>

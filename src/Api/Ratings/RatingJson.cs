@@ -15,18 +15,32 @@ namespace Toepan.Api.Ratings;
 /// <param name="LifeExcess">Joint excess risk over head, neck, chest.</param>
 /// <param name="LegsExcess">Joint excess risk over the legs.</param>
 /// <param name="PossibleOverall">Overall levels that some completion of missing inputs would give.</param>
+/// <param name="Rules">Every rule of the scheme, those that did not fire too.</param>
+/// <param name="Arithmetic">The formulas with their numbers.</param>
+/// <param name="Inputs">SHA-256 of what it was made from: package, measures, findings, scheme document.</param>
+/// <param name="Reduction">Number of the reduction.</param>
+/// <param name="MethodEdition">Method edition of the reduction.</param>
+/// <param name="WouldNowBe">Of a released run: what the scheme that rates now makes of it.</param>
 public sealed record RatingJson(
     string Scheme, bool Valid, ProtectionLevel? Overall, string? NotRated, int Position, IReadOnlyList<RegionJson> Regions, RegionJson Structure,
     IReadOnlyList<CapJson> Caps, IReadOnlyList<string> Explanation, double? LifeExcess, double? LegsExcess,
-    IReadOnlyList<ProtectionLevel> PossibleOverall)
+    IReadOnlyList<ProtectionLevel> PossibleOverall, IReadOnlyList<RuleOutcome> Rules, IReadOnlyList<ArithmeticStep> Arithmetic, InputHashes? Inputs,
+    long? Reduction, string? MethodEdition, RatingAside? WouldNowBe)
 {
+    public static RatingJson Of(RatingEvidence evidence) => Of(evidence.Rating) with
+    {
+        Arithmetic = evidence.Arithmetic, Inputs = evidence.Inputs, Reduction = evidence.Reduction, MethodEdition = evidence.MethodEdition,
+        WouldNowBe = evidence.WouldNowBe,
+    };
+
+    /// <summary>The rating alone.</summary>
     public static RatingJson Of(Rating rating)
     {
         var structure = RegionJson.Of(rating.Structure);
         return new RatingJson(
             rating.Scheme, rating.Valid, rating.Overall, rating.NotRated, rating.Position, [.. rating.Regions.Select(RegionJson.Of), structure],
             structure, [.. rating.Rules.Where(rule => rule.Fired).Select(CapJson.Of)], rating.Explanation, rating.LifeExcess,
-            rating.LegsExcess, rating.PossibleOverall);
+            rating.LegsExcess, rating.PossibleOverall, rating.Rules, [], null, null, null, null);
     }
 }
 

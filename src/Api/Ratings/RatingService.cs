@@ -10,15 +10,16 @@ using Toepan.Domain.Ratings;
 
 namespace Toepan.Api.Ratings;
 
-/// <summary>An edition of the rating rules.</summary>
-public sealed record SchemeSummary(string Key, string Title, bool Default);
-
 /// <summary>Ratings of a run.</summary>
-public sealed class RatingService(IDbContextFactory<ProgrammeDb> contexts, ProgrammeRules rules, TimeProvider time)
+public sealed class RatingService(IDbContextFactory<ProgrammeDb> contexts, TimeProvider time)
 {
     /// <summary>The stored rating of the current reduction, or the one a named scheme gives.</summary>
     /// <param name="scheme">Scheme key; null = the scheme of the stored rating.</param>
-    public async Task<Outcome<Rating>> Get(Viewer viewer, string test, string? scheme = null, CancellationToken cancellation = default)
+    public async Task<Outcome<Rating>> Get(Viewer viewer, string test, string? scheme = null, CancellationToken cancellation = default) =>
+        (await Explained(viewer, test, scheme, cancellation)).Map(evidence => evidence.Rating);
+
+    /// <summary>The same with its inputs by hash, the arithmetic, and what it would now be.</summary>
+    public async Task<Outcome<RatingEvidence>> Explained(Viewer viewer, string test, string? scheme = null, CancellationToken cancellation = default)
     {
         if (Access.ToRead(viewer) is { } refusal)
         {
@@ -32,26 +33,33 @@ public sealed class RatingService(IDbContextFactory<ProgrammeDb> contexts, Progr
         }
 
         await RepeatIndex.NoteSeen(context, viewer, test, time.GetUtcNow(), cancellation);
-        var stored = await Read(context, current.RatingId, cancellation);
-        if (scheme is null || scheme == stored.Scheme)
+        var row = await context.Set<RatingRow>().AsNoTracking().Include(rating => rating.Reduction).SingleAsync(rating => rating.Id == current.RatingId, cancellation);
+        var stored = scheme is null || scheme == row.Scheme;
+        if (await SchemeStore.Find(context, stored ? row.Scheme : scheme!, cancellation) is not { } named)
         {
-            return stored;
+            return Failure.NotFound("scheme", scheme ?? row.Scheme);
         }
 
-        return rules.FindScheme(scheme) is { } named
-            ? Rater.Rate(named, await Inputs(context, current, stored.Valid, cancellation))
-            : Failure.NotFound("scheme", scheme);
+        var inputs = await Inputs(context, current, row.Valid, cancellation);
+        var rating = stored ? StoredJson.Read<Rating>(row.Document) : Rater.Rate(named.Scheme, inputs);
+        var hashes = new InputHashes(
+            current.PackageSha256, stored ? row.MeasuresSha256 ?? InputHashes.Of(inputs.Measures) : InputHashes.Of(inputs.Measures),
+            stored ? row.FindingsSha256 ?? InputHashes.Of(inputs.Findings) : InputHashes.Of(inputs.Findings), stored ? row.SchemeSha256 : named.Sha256);
+        return new RatingEvidence(
+            rating, stored, hashes, row.ReductionId, row.Reduction!.MethodEdition, RatingArithmetic.Of(rating, named.Scheme, inputs),
+            await Aside(context, test, current.RatingId, cancellation));
     }
-
-    /// <summary>Known schemes.</summary>
-    public Task<Outcome<IReadOnlyList<SchemeSummary>>> Schemes(Viewer viewer) => Task.FromResult(
-        Access.ToRead(viewer) is { } refusal
-            ? refusal
-            : Outcome.List<SchemeSummary>(
-                [.. rules.Schemes.Select(scheme => new SchemeSummary(scheme.Key, scheme.Title, scheme == rules.DefaultScheme))]));
 
     internal static async Task<Rating> Read(ProgrammeDb context, long rating, CancellationToken cancellation) =>
         StoredJson.Read<Rating>(await context.Set<RatingRow>().Where(row => row.Id == rating).Select(row => row.Document).SingleAsync(cancellation));
+
+    /// <summary>The latest rating that was kept beside the current, released one.</summary>
+    private static Task<RatingAside?> Aside(ProgrammeDb context, string test, long current, CancellationToken cancellation) =>
+        context.Set<RecomputationStepRow>().AsNoTracking()
+            .Where(step => step.Test == test && step.BeforeId == current && step.Outcome == StepOutcome.Released)
+            .OrderByDescending(step => step.RecomputationId)
+            .Select(step => new RatingAside(step.After!.Scheme, step.After.Overall, step.After.NotRated, step.At))
+            .FirstOrDefaultAsync(cancellation);
 
     private static async Task<RatingInputs> Inputs(ProgrammeDb context, CurrentRun current, bool valid, CancellationToken cancellation)
     {
