@@ -1,5 +1,4 @@
 using System.Globalization;
-using Toepan.Domain.Measures;
 using Toepan.Domain.Measures.Injury;
 using Toepan.Domain.Programme;
 using Toepan.Domain.Ratings.Steps;

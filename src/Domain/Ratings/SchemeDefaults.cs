@@ -11,7 +11,7 @@ internal static class SchemeDefaults
     /// </summary>
     public static RegionRule Completed(RegionRule rule)
     {
-        var needed = rule.Risk is { } risk ? Loads(risk) : rule.Inputs.Count > 0 ? [] : rule.Measures.Select(measure => measure.Measure);
+        IEnumerable<string> needed = rule.Risk is { } risk ? Loads(risk) : rule.Inputs.Count > 0 ? [] : rule.Measures.Select(measure => measure.Measure);
         IEnumerable<IReadOnlyList<string>> added = needed.Where(code => !rule.Inputs.Any(group => group.Contains(code))).Distinct().Select(code => (IReadOnlyList<string>)[code]);
         return rule with
         {

@@ -137,7 +137,7 @@ internal sealed class SchemeDocument(DocumentProblems problems, SchemeLines line
 
     private OverallRule Overall(ObjectReader reader)
     {
-        var life = Life(reader).ToList();
+        var life = Life(reader);
         var legs = reader.Has("legs") ? reader.Objects("legs", mayBeEmpty: true).SelectMany(Parts).ToList() : [];
         var rule = lines.Keep(new OverallRule(life, legs, reader.Whole("stepsBetterThanWorst")), reader.Line);
         reader.Close();

@@ -119,7 +119,7 @@ public sealed class MethodService(
         return found with { Current = true };
     }
 
-    private async Task<Failure?> Against(ProgrammeDb context, MethodSummary found, string? confirm, CancellationToken cancellation)
+    private static async Task<Failure?> Against(ProgrammeDb context, MethodSummary found, string? confirm, CancellationToken cancellation)
     {
         if (found.Current || found.Recomputation is not { State: RecomputationState.Finished } work)
         {
