@@ -89,6 +89,7 @@ public sealed class AccessTests(PostgresFixture postgres)
     [InlineData("/api/v1/no-such-route")]
     [InlineData("/openapi/v1.json")]
     [InlineData("/schemas/programme.json")]
+    [InlineData("/schemas/scheme.json")]
     public async Task Api_NobodyAsking_Answers401ProblemDetails(string path)
     {
         await using var api = await ApiHost.Start(postgres);

@@ -12,7 +12,7 @@ public sealed class EveryPageTests(Site site)
         "/", "/?state=none", "/tests", "/tests?valid=false", "/tests/FO-0001", "/tests/FO-0008", "/tests/FO-0017", "/tests/FO-0001/flags/new", "/tests/FO-0001/findings/new", "/tests/FO-0001/film?t=40", "/tests/FO-0005/film", "/tests/FO-0001/attachments", "/attachments/1", "/attachments/2",
         "/repeats", "/repeats?tests=FO-0007,FO-0008", "/tests/FO-0002/holds", "/tests/FO-0008/holds",
         "/tests/FO-0001/repeat", "/tests/FO-0001/review", "/tests/FO-0001/equipment", "/equipment", "/equipment/new", "/tests/FO-0005/review", "/tests/FO-0001/preparation", "/plan/new", "/vehicles/new", "/vehicles/import", "/procedures",
-        "/procedures/offset-frontal-64/1", "/explore", "/explore?x=chest.deflection&view=groups", "/explore?x=head.hic15&view=trend", "/explore?x=head.hic15&view=ranked",
+        "/procedures/offset-frontal-64/1", "/schemes", "/schemes/offset-frontal-1", "/schemes/offset-frontal-1/what-if", "/methods/editions", "/explore", "/explore?x=chest.deflection&view=groups", "/explore?x=head.hic15&view=trend", "/explore?x=head.hic15&view=ranked",
         "/classes/delivery-van?sort=chest.deflection&dir=down", "/disagreements", "/packages/new", "/results", "/results/new", "/results/new?replaces=1", "/results/batches/9", "/methods", "/preferences", "/tests/FO-9999", "/nowhere",
         "/viewer", "/viewer?run=FO-0002&find=head%20x", "/viewer?t=FO-0002/11FEMRLE00H3FOZP@600&t=neg(FO-0001/11FEMRRI00H3FOZP@600)&a=60&b=90",
         "/people", "/tokens", "/account", "/account/second-factor", "/audit",

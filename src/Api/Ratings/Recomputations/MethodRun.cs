@@ -37,6 +37,7 @@ internal sealed class MethodRun(ProgrammeRules rules, TimeProvider time)
         var run = RunComputer.Compute(rules, candidate, package, flags.ConvertAll(row => row.ToFlag()));
         var cause = new RunCause(work.By, at, $"Computed by method edition {work.MethodEdition} for comparison", work.Reason);
         step.After = RunResults.Rows(current.PackageSha256, StoredJson.Read<Problem[]>(problems), run, cause);
+        step.After.Reduction!.Findings = await RunResults.RatedWith(context, test, current.PackageSha256, cancellation);
         context.Add(step.After);
         return step;
     }

@@ -4,7 +4,6 @@ using Toepan.Api.Packages;
 using Toepan.Api.Programme.Tables;
 using Toepan.Api.Ratings.Tables;
 using Toepan.Api.Store;
-using Toepan.Domain.Packages;
 using Toepan.Domain.Programme;
 using Toepan.Domain.Ratings;
 

@@ -24,7 +24,8 @@ public sealed class TestRunLoader(
         var refusals = new List<string>();
         var classKey = detail.Run.Vehicle.Class;
         var title = Take(await classes.List(viewer, cancellation), refusals)?.FirstOrDefault(c => c.Key == classKey)?.Title ?? classKey;
-        var rating = Take(await ratings.Get(viewer, test, null, cancellation), refusals);
+        var evidence = Take(await ratings.Explained(viewer, test, null, cancellation), refusals);
+        var rating = evidence?.Rating;
         return new TestRunView(
             detail,
             title,
@@ -38,7 +39,10 @@ public sealed class TestRunLoader(
             Take(await channels.Index(viewer, test, cancellation), refusals) ?? [],
             Take(await plots.Daily(viewer, test, cancellation), refusals)?.Sets ?? [],
             Take(await films.List(viewer, test, cancellation), refusals) ?? [],
-            refusals);
+            refusals)
+        {
+            Evidence = evidence,
+        };
     }
 
     private static T? Take<T>(Outcome<T> outcome, List<string> refusals)

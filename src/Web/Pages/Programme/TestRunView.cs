@@ -18,6 +18,9 @@ public sealed record TestRunView(
 {
     public string Test => Detail.Run.Test;
 
+    /// <summary>The rating with its inputs by hash and its arithmetic; null where there is none.</summary>
+    public Toepan.Api.Ratings.RatingEvidence? Evidence { get; init; }
+
     /// <summary>The limit that holds a region down when exceeded, in the measure's unit; null where the scheme names none for this dummy.</summary>
     public double? Limit(string code, DummyType dummy) =>
         Scheme.RegionsOf(dummy).SelectMany(region => region.Limits).FirstOrDefault(limit => limit.Measure == code)?.Limit;
