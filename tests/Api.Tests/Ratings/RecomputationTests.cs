@@ -122,7 +122,7 @@ public sealed class RecomputationTests(PostgresFixture postgres)
         var comparison = (await lab.Read("/api/v1/methods/2/comparison")).Json;
         var moved = comparison.GetProperty("measures").EnumerateArray().Where(measure => measure.GetProperty("moved").GetInt32() > 0).ToList();
         Assert.Contains("chest.deflection", moved.Select(measure => measure.GetProperty("code").GetString()));
-        Assert.All(moved, measure => Assert.Contains(measure.GetProperty("code").GetString(), new[] { "chest.deflection", "risk.chest", "risk.joint" }));
+        Assert.All(moved, measure => Assert.Contains(measure.GetProperty("code").GetString(), new[] { "chest.deflection", "chest.viscous", "risk.chest", "risk.joint" }));
         Assert.Equal(HttpStatusCode.Forbidden, (await lab.Act("/api/v1/methods/2/promote", new { confirm = "2", reason = "agreed" })).Status);
         Assert.Equal(HttpStatusCode.BadRequest, (await reviewer.Act("/api/v1/methods/2/promote", new { confirm = "1", reason = "agreed" })).Status);
         Assert.Equal(HttpStatusCode.OK, (await reviewer.Act("/api/v1/methods/2/promote", new { confirm = "2", reason = "agreed" })).Status);

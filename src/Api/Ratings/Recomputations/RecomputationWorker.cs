@@ -39,11 +39,11 @@ internal sealed partial class RecomputationWorker(
                 await Work(stoppingToken);
                 await signal.Wait(Look, stoppingToken);
             }
-            catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+            catch (Exception) when (stoppingToken.IsCancellationRequested)
             {
                 return;
             }
-            catch (Exception broken) when (broken is not OperationCanceledException)
+            catch (Exception broken) when (!stoppingToken.IsCancellationRequested)
             {
                 // The store may be away for a while; the work waits in it.
                 Interrupted(broken);
