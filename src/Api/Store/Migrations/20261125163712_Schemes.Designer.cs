@@ -12,7 +12,7 @@ using Toepan.Api.Store;
 namespace Toepan.Api.Store.Migrations
 {
     [DbContext(typeof(ProgrammeDb))]
-    [Migration("20261125160533_Schemes")]
+    [Migration("20261125163712_Schemes")]
     partial class Schemes
     {
         /// <inheritdoc />
