@@ -28,6 +28,7 @@ public sealed class PlantedProgramme(PostgresFixture postgres) : IAsyncLifetime
         using var lab = await ground.Machine(administrator, Marks.In("machine"), Enum.GetValues<Role>());
         await RunPlanter.Plant(ground, lab, administrator);
         await ProgrammePlanter.Plant(ground, lab);
+        await SchemePlanter.Plant(ground, lab);
         await PeoplePlanter.Plant(ground, administrator);
         await EmbargoedRows.Plant(Api.Connections, Marks);
         await ReleasePlanter.Plant(Api.Connections, Marks, Values["vehicles/key"].Real);

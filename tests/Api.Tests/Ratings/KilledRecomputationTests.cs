@@ -98,7 +98,7 @@ public sealed class KilledRecomputationTests(PostgresFixture postgres) : IDispos
     private static async Task<long> Count(string owner, string query) => (long)(await Sql.Scalar(owner, query))!;
 
     /// <summary>Copies of the one run that was uploaded, under codes of their own.</summary>
-    private static Task Multiply(string owner) => Sql.Execute(
+    private static Task<int> Multiply(string owner) => Sql.Execute(
         owner,
         """
         INSERT INTO lab.test_run SELECT (jsonb_populate_record(t, jsonb_build_object('test', 'CO-' || (1000 + n)))).* FROM lab.test_run t, generate_series(1, 1500) n;

@@ -1,5 +1,4 @@
 using System.Net;
-using System.Text.Json;
 using Npgsql;
 using Toepan.Api.Security;
 using Toepan.Api.Tests.Packages;

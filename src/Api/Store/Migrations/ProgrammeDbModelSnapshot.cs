@@ -2033,6 +2033,47 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("current_rating", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.MethodPromotionRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Edition")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("edition");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<long>("RecomputationId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("recomputation_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_method_promotion");
+
+                    b.HasIndex("RecomputationId")
+                        .HasDatabaseName("ix_method_promotion_recomputation_id");
+
+                    b.ToTable("method_promotion", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Ratings.Tables.RatingRow", b =>
                 {
                     b.Property<long>("Id")
@@ -2051,6 +2092,14 @@ namespace Toepan.Api.Store.Migrations
                         .HasColumnType("jsonb")
                         .HasColumnName("document");
 
+                    b.Property<string>("FindingsSha256")
+                        .HasColumnType("text")
+                        .HasColumnName("findings_sha256");
+
+                    b.Property<string>("MeasuresSha256")
+                        .HasColumnType("text")
+                        .HasColumnName("measures_sha256");
+
                     b.Property<string>("NotRated")
                         .HasColumnType("text")
                         .HasColumnName("not_rated");
@@ -2068,6 +2117,10 @@ namespace Toepan.Api.Store.Migrations
                         .HasColumnType("text")
                         .HasColumnName("scheme");
 
+                    b.Property<string>("SchemeSha256")
+                        .HasColumnType("text")
+                        .HasColumnName("scheme_sha256");
+
                     b.Property<bool>("Valid")
                         .HasColumnType("boolean")
                         .HasColumnName("valid");
@@ -2078,7 +2131,166 @@ namespace Toepan.Api.Store.Migrations
                     b.HasIndex("ReductionId")
                         .HasDatabaseName("ix_rating_reduction_id");
 
+                    b.HasIndex("SchemeSha256")
+                        .HasDatabaseName("ix_rating_scheme_sha256");
+
+                    b.HasIndex("Scheme", "SchemeSha256")
+                        .HasDatabaseName("ix_rating_scheme_scheme_sha256");
+
                     b.ToTable("rating", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.RecomputationEventRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("event");
+
+                    b.Property<long>("RecomputationId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("recomputation_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_recomputation_event");
+
+                    b.HasIndex("RecomputationId")
+                        .HasDatabaseName("ix_recomputation_event_recomputation_id");
+
+                    b.ToTable("recomputation_event", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.RecomputationItemRow", b =>
+                {
+                    b.Property<long>("RecomputationId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("recomputation_id");
+
+                    b.Property<string>("Test")
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.HasKey("RecomputationId", "Test")
+                        .HasName("pk_recomputation_item");
+
+                    b.HasIndex("Test")
+                        .HasDatabaseName("ix_recomputation_item_test");
+
+                    b.ToTable("recomputation_item", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.RecomputationRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("MethodEdition")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("method_edition");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("Scheme")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("scheme");
+
+                    b.Property<string>("SchemeSha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("scheme_sha256");
+
+                    b.HasKey("Id")
+                        .HasName("pk_recomputation");
+
+                    b.HasIndex("SchemeSha256")
+                        .HasDatabaseName("ix_recomputation_scheme_sha256");
+
+                    b.ToTable("recomputation", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.RecomputationStepRow", b =>
+                {
+                    b.Property<long>("RecomputationId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("recomputation_id");
+
+                    b.Property<string>("Test")
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<long?>("AfterId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("after_id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<long?>("BeforeId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("before_id");
+
+                    b.Property<string>("Note")
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<string>("Outcome")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("outcome");
+
+                    b.HasKey("RecomputationId", "Test")
+                        .HasName("pk_recomputation_step");
+
+                    b.HasIndex("AfterId")
+                        .HasDatabaseName("ix_recomputation_step_after_id");
+
+                    b.HasIndex("BeforeId")
+                        .HasDatabaseName("ix_recomputation_step_before_id");
+
+                    b.HasIndex("Test")
+                        .HasDatabaseName("ix_recomputation_step_test");
+
+                    b.ToTable("recomputation_step", "lab");
                 });
 
             modelBuilder.Entity("Toepan.Api.Ratings.Tables.ReviewActRow", b =>
@@ -2162,6 +2374,119 @@ namespace Toepan.Api.Store.Migrations
                         .HasName("pk_review_withdrawal");
 
                     b.ToTable("review_withdrawal", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.SchemeAdoptionRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("key");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.HasKey("Id")
+                        .HasName("pk_scheme_adoption");
+
+                    b.HasIndex("Sha256")
+                        .HasDatabaseName("ix_scheme_adoption_sha256");
+
+                    b.ToTable("scheme_adoption", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.SchemeDocumentRow", b =>
+                {
+                    b.Property<string>("Sha256")
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("File")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("file");
+
+                    b.HasKey("Sha256")
+                        .HasName("pk_scheme_document");
+
+                    b.ToTable("scheme_document", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.SchemeEditionRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("key");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.HasKey("Id")
+                        .HasName("pk_scheme_edition");
+
+                    b.HasIndex("Sha256")
+                        .HasDatabaseName("ix_scheme_edition_sha256");
+
+                    b.HasIndex("Key", "Id")
+                        .HasDatabaseName("ix_scheme_edition_key_id");
+
+                    b.ToTable("scheme_edition", "lab");
                 });
 
             modelBuilder.Entity("Toepan.Api.Security.Tables.Account", b =>
@@ -3255,6 +3580,16 @@ namespace Toepan.Api.Store.Migrations
                     b.Navigation("Rating");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.MethodPromotionRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Ratings.Tables.RecomputationRow", null)
+                        .WithMany()
+                        .HasForeignKey("RecomputationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_method_promotion_recomputation_row_recomputation_id");
+                });
+
             modelBuilder.Entity("Toepan.Api.Ratings.Tables.RatingRow", b =>
                 {
                     b.HasOne("Toepan.Api.Measures.Tables.ReductionRow", "Reduction")
@@ -3264,7 +3599,76 @@ namespace Toepan.Api.Store.Migrations
                         .IsRequired()
                         .HasConstraintName("fk_rating_reduction_reduction_id");
 
+                    b.HasOne("Toepan.Api.Ratings.Tables.SchemeDocumentRow", null)
+                        .WithMany()
+                        .HasForeignKey("SchemeSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_rating_scheme_document_scheme_sha256");
+
                     b.Navigation("Reduction");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.RecomputationEventRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Ratings.Tables.RecomputationRow", null)
+                        .WithMany()
+                        .HasForeignKey("RecomputationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recomputation_event_recomputation_row_recomputation_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.RecomputationItemRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Ratings.Tables.RecomputationRow", null)
+                        .WithMany()
+                        .HasForeignKey("RecomputationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recomputation_item_recomputation_row_recomputation_id");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.TestRunRow", null)
+                        .WithMany()
+                        .HasForeignKey("Test")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recomputation_item_test_run_test");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.RecomputationRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Ratings.Tables.SchemeDocumentRow", null)
+                        .WithMany()
+                        .HasForeignKey("SchemeSha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recomputation_scheme_document_scheme_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.RecomputationStepRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Ratings.Tables.RatingRow", "After")
+                        .WithMany()
+                        .HasForeignKey("AfterId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_recomputation_step_rating_after_id");
+
+                    b.HasOne("Toepan.Api.Ratings.Tables.RatingRow", "Before")
+                        .WithMany()
+                        .HasForeignKey("BeforeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_recomputation_step_rating_before_id");
+
+                    b.HasOne("Toepan.Api.Ratings.Tables.RecomputationItemRow", null)
+                        .WithMany()
+                        .HasForeignKey("RecomputationId", "Test")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recomputation_step_recomputation_item_recomputation_id_test");
+
+                    b.Navigation("After");
+
+                    b.Navigation("Before");
                 });
 
             modelBuilder.Entity("Toepan.Api.Ratings.Tables.ReviewActRow", b =>
@@ -3292,6 +3696,26 @@ namespace Toepan.Api.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_review_withdrawal_review_act_act_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.SchemeAdoptionRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Ratings.Tables.SchemeDocumentRow", null)
+                        .WithMany()
+                        .HasForeignKey("Sha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_scheme_adoption_scheme_document_sha256");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Ratings.Tables.SchemeEditionRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Ratings.Tables.SchemeDocumentRow", null)
+                        .WithMany()
+                        .HasForeignKey("Sha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_scheme_edition_scheme_document_sha256");
                 });
 
             modelBuilder.Entity("Toepan.Api.Security.Tables.RecoveryCodeRow", b =>

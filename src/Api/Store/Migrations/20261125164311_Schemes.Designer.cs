@@ -12,7 +12,7 @@ using Toepan.Api.Store;
 namespace Toepan.Api.Store.Migrations
 {
     [DbContext(typeof(ProgrammeDb))]
-    [Migration("20261125163712_Schemes")]
+    [Migration("20261125164311_Schemes")]
     partial class Schemes
     {
         /// <inheritdoc />
@@ -2775,6 +2775,282 @@ namespace Toepan.Api.Store.Migrations
                     b.ToTable("token", "lab");
                 });
 
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.FrozenDocumentRow", b =>
+                {
+                    b.Property<string>("Sha256")
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("document");
+
+                    b.Property<DateTimeOffset>("KeptAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("kept_at");
+
+                    b.HasKey("Sha256")
+                        .HasName("pk_frozen_document");
+
+                    b.ToTable("frozen_document", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.ManufacturerNoticeRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<DateOnly>("DueOn")
+                        .HasColumnType("date")
+                        .HasColumnName("due_on");
+
+                    b.Property<string>("Recipient")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("recipient");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.Property<string>("VehicleKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.HasKey("Id")
+                        .HasName("pk_manufacturer_notice");
+
+                    b.HasIndex("Sha256")
+                        .HasDatabaseName("ix_manufacturer_notice_sha256");
+
+                    b.HasIndex("VehicleKey")
+                        .HasDatabaseName("ix_manufacturer_notice_vehicle_key");
+
+                    b.ToTable("manufacturer_notice", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.ManufacturerReplyRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<bool>("MayPrint")
+                        .HasColumnType("boolean")
+                        .HasColumnName("may_print");
+
+                    b.Property<long>("NoticeId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("notice_id");
+
+                    b.Property<DateOnly>("ReceivedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("received_on");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.HasKey("Id")
+                        .HasName("pk_manufacturer_reply");
+
+                    b.HasIndex("NoticeId")
+                        .HasDatabaseName("ix_manufacturer_reply_notice_id");
+
+                    b.ToTable("manufacturer_reply", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.ReleaseActRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<long?>("ApprovalId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("approval_id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Sha256")
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.Property<string>("Slug")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("slug");
+
+                    b.Property<string>("Test")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("test");
+
+                    b.Property<string>("VehicleKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<DateTimeOffset>("VisibleFrom")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("visible_from");
+
+                    b.Property<string>("Why")
+                        .HasColumnType("text")
+                        .HasColumnName("why");
+
+                    b.HasKey("Id")
+                        .HasName("pk_release_act");
+
+                    b.HasIndex("ApprovalId")
+                        .HasDatabaseName("ix_release_act_approval_id");
+
+                    b.HasIndex("Sha256")
+                        .HasDatabaseName("ix_release_act_sha256");
+
+                    b.HasIndex("VehicleKey")
+                        .HasDatabaseName("ix_release_act_vehicle_key");
+
+                    b.ToTable("release_act", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.SheetApprovalRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("EarlyReason")
+                        .HasColumnType("text")
+                        .HasColumnName("early_reason");
+
+                    b.Property<long?>("ReplyId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("reply_id");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.Property<string>("VehicleKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.HasKey("Id")
+                        .HasName("pk_sheet_approval");
+
+                    b.HasIndex("ReplyId")
+                        .HasDatabaseName("ix_sheet_approval_reply_id");
+
+                    b.HasIndex("Sha256")
+                        .HasDatabaseName("ix_sheet_approval_sha256");
+
+                    b.HasIndex("VehicleKey")
+                        .HasDatabaseName("ix_sheet_approval_vehicle_key");
+
+                    b.ToTable("sheet_approval", "lab");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.SheetSignatureRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("sha256");
+
+                    b.Property<string>("VehicleKey")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("vehicle_key");
+
+                    b.HasKey("Id")
+                        .HasName("pk_sheet_signature");
+
+                    b.HasIndex("Sha256")
+                        .HasDatabaseName("ix_sheet_signature_sha256");
+
+                    b.HasIndex("VehicleKey")
+                        .HasDatabaseName("ix_sheet_signature_vehicle_key");
+
+                    b.ToTable("sheet_signature", "lab");
+                });
+
             modelBuilder.Entity("Toepan.Api.Store.Tables.AuditRow", b =>
                 {
                     b.Property<long>("Sequence")
@@ -3472,6 +3748,95 @@ namespace Toepan.Api.Store.Migrations
                         .HasForeignKey("OwnerId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_token_account_owner_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.ManufacturerNoticeRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Sheets.Releases.Tables.FrozenDocumentRow", null)
+                        .WithMany()
+                        .HasForeignKey("Sha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_manufacturer_notice_frozen_document_sha256");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_manufacturer_notice_vehicle_vehicle_key");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.ManufacturerReplyRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Sheets.Releases.Tables.ManufacturerNoticeRow", null)
+                        .WithMany()
+                        .HasForeignKey("NoticeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_manufacturer_reply_manufacturer_notice_notice_id");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.ReleaseActRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Sheets.Releases.Tables.SheetApprovalRow", null)
+                        .WithMany()
+                        .HasForeignKey("ApprovalId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_release_act_sheet_approval_row_approval_id");
+
+                    b.HasOne("Toepan.Api.Sheets.Releases.Tables.FrozenDocumentRow", null)
+                        .WithMany()
+                        .HasForeignKey("Sha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_release_act_frozen_document_sha256");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_release_act_vehicle_vehicle_key");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.SheetApprovalRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Sheets.Releases.Tables.ManufacturerReplyRow", null)
+                        .WithMany()
+                        .HasForeignKey("ReplyId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_sheet_approval_manufacturer_reply_reply_id");
+
+                    b.HasOne("Toepan.Api.Sheets.Releases.Tables.FrozenDocumentRow", null)
+                        .WithMany()
+                        .HasForeignKey("Sha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_sheet_approval_frozen_document_sha256");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_sheet_approval_vehicle_vehicle_key");
+                });
+
+            modelBuilder.Entity("Toepan.Api.Sheets.Releases.Tables.SheetSignatureRow", b =>
+                {
+                    b.HasOne("Toepan.Api.Sheets.Releases.Tables.FrozenDocumentRow", null)
+                        .WithMany()
+                        .HasForeignKey("Sha256")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_sheet_signature_frozen_document_sha256");
+
+                    b.HasOne("Toepan.Api.Programme.Tables.VehicleRow", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleKey")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_sheet_signature_vehicle_vehicle_key");
                 });
 
             modelBuilder.Entity("Toepan.Api.Channels.Tables.ChannelFlagRow", b =>
