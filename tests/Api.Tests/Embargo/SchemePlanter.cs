@@ -17,6 +17,9 @@ internal static class SchemePlanter
         await Sql.Execute(
             ground.Api.Connections.Owner,
             $"INSERT INTO lab.method_promotion (edition, recomputation_id, reason, at, by) VALUES ('1', {work}, '{marks.In("promoted")}', now(), '{marks.In("person")}')");
+        await Sql.Execute(
+            ground.Api.Connections.Owner,
+            $"INSERT INTO lab.recomputation_event (recomputation_id, event, at, by) VALUES ({work}, 'Finished', now(), '{marks.In("person")}')");
         ground.Values["schemes/key"] = RouteValue.Of(key);
         ground.Values["recomputations/id"] = RouteValue.OfNumber(work);
         ground.Values["methods/edition"] = ground.Values["editions/edition"] = new("1", "9");
