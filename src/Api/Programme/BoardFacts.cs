@@ -23,11 +23,12 @@ internal sealed record BoardCalibration(long Id, EquipmentKind Kind, string Seri
 /// <param name="SharedFrom">Vehicles that have another's rating → that vehicle.</param>
 /// <param name="Decided">Runs with a decision about a repeat.</param>
 /// <param name="Calibrations">Equipment in use and the day its latest calibration holds to.</param>
+/// <param name="Releases">What the way of sheets to the public asks for.</param>
 /// <param name="Reviews">Where the review of each run's current rating stands, and who uploaded its package.</param>
 internal sealed record BoardFacts(
     DateTimeOffset Now, IReadOnlyList<VehicleRow> Vehicles, IReadOnlyList<TestRunSummary> AllRuns, IReadOnlyList<PlannedRun> AllPlanned,
     IReadOnlyDictionary<string, string> SharedFrom, IReadOnlySet<string> Decided, IReadOnlyDictionary<string, BoardReview> Reviews,
-    IReadOnlyList<BoardCalibration> Calibrations)
+    IReadOnlyList<BoardCalibration> Calibrations, BoardReleases Releases)
 {
     public ILookup<string, TestRunSummary> Runs { get; } = AllRuns.ToLookup(run => run.Vehicle.Key);
 
@@ -54,7 +55,8 @@ internal sealed record BoardFacts(
             now, vehicles, runs, [.. plans.Where(plan => !plan.PackageStored)], carried, decided.ToHashSet(), await LoadReviews(context, now, cancellation),
             await context.Set<EquipmentRow>().AsNoTracking().Where(row => row.RetiredOn == null && row.Calibrations.Any())
                 .Select(row => new BoardCalibration(row.Id, row.Kind, row.Serial, row.Calibrations.OrderByDescending(one => one.On).ThenByDescending(one => one.DueOn).First().DueOn))
-                .ToListAsync(cancellation));
+                .ToListAsync(cancellation),
+            await BoardReleases.Load(context, now, cancellation));
     }
 
     private static async Task<IReadOnlyDictionary<string, BoardReview>> LoadReviews(ProgrammeDb context, DateTimeOffset now, CancellationToken cancellation)

@@ -17,6 +17,7 @@ internal static class BoardTasks
                 .Concat(facts.AllPlanned.Select(plan => OfPlan(plan, facts, viewer)))
                 .Concat(facts.Vehicles.Select(vehicle => OfVehicle(vehicle, facts, viewer)))
                 .Concat(facts.Calibrations.Select(piece => OfCalibration(piece, facts, viewer)))
+                .Concat(BoardReleaseTasks.For(viewer, facts))
                 .OfType<BoardTask>()
                 .OrderBy(task => task.Since)
                 .ThenBy(task => task.Test, StringComparer.Ordinal),

@@ -2,9 +2,12 @@ using Microsoft.EntityFrameworkCore;
 using Toepan.Api.Programme.Tables;
 using Toepan.Api.Ratings.Reviews;
 using Toepan.Api.Ratings.Tables;
+using Toepan.Api.Sheets.Releases.Tables;
 using Toepan.Api.Store;
+using Toepan.Api.Store.Tables;
 using Toepan.Domain.Programme;
 using Toepan.Domain.Ratings;
+using Toepan.Domain.Sheets.Releases;
 
 namespace Toepan.Api.Programme;
 
@@ -23,16 +26,21 @@ internal static class RunIndex
         return rows.ConvertAll(run => Summary(run, [.. ratings[run.Test]], others[run.Test], reviews[run.Test]));
     }
 
-    // What is known of the runs beside their ratings: plan and specimen, decisions to repeat, repeats.
+    // What is known of the runs beside their ratings: decisions to repeat, repeats, and what is public by the database's clock.
     private static async Task<ILookup<string, FactChange>> OtherChanges(ProgrammeDb context, List<string> tests, CancellationToken cancellation)
     {
         var decisions = await context.Set<RepeatDecisionRow>().AsNoTracking().Where(row => tests.Contains(row.Test)).OrderBy(row => row.Id)
             .Select(row => new { row.Test, row.Choice, row.DecidedAt }).ToListAsync(cancellation);
         var repeats = await context.Set<TestRunRow>().AsNoTracking().Where(run => run.RepeatOf != null && tests.Contains(run.RepeatOf))
             .Select(run => new { Test = run.RepeatOf!, run.CreatedAt }).ToListAsync(cancellation);
+        var released = await context.Set<ReleaseActRow>().AsNoTracking()
+            .Where(act => tests.Contains(act.Test) && act.VisibleFrom <= DateTimeOffset.UtcNow
+                && context.Set<ReleaseRow>().Any(row => row.Slug == act.Slug && row.Version == act.Version && row.VisibleTo == null))
+            .OrderBy(act => act.Version).Select(act => new { act.Test, act.Kind, act.VisibleFrom }).ToListAsync(cancellation);
         return decisions
             .Select(row => (row.Test, Change: new FactChange(row.DecidedAt, facts => facts with { RepeatDecided = row.Choice == RepeatChoice.Repeat })))
             .Concat(repeats.Select(run => (run.Test, Change: new FactChange(run.CreatedAt, facts => facts with { Repeated = true }))))
+            .Concat(released.Select(act => (act.Test, Change: new FactChange(act.VisibleFrom, facts => facts with { Released = act.Kind != ReleaseKind.Withdrawal }))))
             .ToLookup(pair => pair.Test, pair => pair.Change);
     }
 

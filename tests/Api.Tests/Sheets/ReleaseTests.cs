@@ -21,6 +21,8 @@ public sealed class ReleaseTests(PostgresFixture postgres)
 
         var timed = await desk.Press.Post($"{desk.Address}/release", new { at });
         Assert.Equal(("embargo set", HttpStatusCode.OK), (timed.Member("stage"), timed.Status));
+        Assert.Contains("the embargo ends on", (await desk.Press.Read("/api/v1/board")).Text, StringComparison.Ordinal);
+        Assert.Equal("approved", (await desk.Press.Read("/api/v1/tests/FO-0002")).Member("state"));
         using var nobody = api.Anonymous();
         var page = timed.Member("address");
         var (before, first) = await Poll(nobody, page);
@@ -36,6 +38,7 @@ public sealed class ReleaseTests(PostgresFixture postgres)
         Assert.DoesNotContain("Rating\"", data, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Conflict, (await desk.Press.Put($"{desk.Address}/embargo", new { at = at.AddHours(1) })).Status);
         Assert.Equal("public", (await desk.Press.Read(desk.Address)).Member("stage"));
+        Assert.Equal("released", (await desk.Press.Read("/api/v1/tests/FO-0002")).Member("state"));
     }
 
     [Fact]
