@@ -48,13 +48,13 @@ public sealed class ExportTests(PostgresFixture postgres)
 
     private static async Task<string> Results(HttpClient lab, string test)
     {
-        string[] parts = ["measures", "structure", "findings", "rating"];
+        string[] parts = ["measures", "structure", "findings"];
         var answers = new List<JsonElement>();
         foreach (var part in parts)
         {
             answers.Add((await lab.Read($"/api/v1/tests/{test}/{part}")).Json);
         }
 
-        return JsonSerializer.Serialize(answers);
+        return JsonSerializer.Serialize(answers) + (await lab.Read($"/api/v1/tests/{test}/rating")).Json.WithoutInputs();
     }
 }
